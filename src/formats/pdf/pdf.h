@@ -1,0 +1,34 @@
+#pragma once
+#include <memory>
+
+#include "formats/document.h"
+
+namespace quoin {
+
+/// Symbols drawn once, ready to be placed by any number of documents: the fronts, the backs, the
+/// two together and the one-up file share the drawing work.
+class DrawnSymbols {
+ public:
+  struct State;
+  /// Draws every symbol in order with `typesetter`; `progress` (may be empty) is told how many
+  /// are done and answers false to stop (then `pdf.cancelled`).
+  [[nodiscard]] static Result<DrawnSymbols> draw(const std::vector<Symbol>& symbols,
+                                                 PictureShelf& shelf,
+                                                 const std::function<bool(int)>& progress);
+  ~DrawnSymbols();
+  DrawnSymbols(DrawnSymbols&&) noexcept;
+  [[nodiscard]] const State& state() const { return *state_; }
+
+ private:
+  explicit DrawnSymbols(std::unique_ptr<State> state);
+  std::unique_ptr<State> state_;
+};
+
+/// Writes the document as PDF 1.7: text as text, vectors as vectors, each picture and each symbol
+/// once, sRGB as ICC-based colour, MediaBox > BleedBox > TrimBox, layers "Artwork" and "Marks",
+/// PrintScaling None, Duplex as asked, title shown, language, page labels, no date, byte-identical
+/// for equal input. Symbols that no page places are left out.
+[[nodiscard]] Result<Bytes> write_pdf(const Document& document, const DrawnSymbols& symbols,
+                                      PictureShelf& shelf);
+
+}  // namespace quoin

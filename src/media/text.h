@@ -1,0 +1,131 @@
+#pragma once
+#include <map>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "base/world.h"
+#include "media/paint.h"
+#include "media/picture.h"
+
+namespace quoin {
+
+enum class TextAlign { left, centre, right, justify, start, end };
+enum class VerticalAlign { top, middle, bottom };
+enum class TextCase { as_is, upper, small_caps };
+enum class TextDirection { automatic, left_to_right, right_to_left };
+
+/// How a text is set. Type sizes are points in the maker's files and millimetres here.
+struct TextStyle {
+  std::string family;
+  int weight = 400;  ///< 100..1000 as in OpenType
+  bool italic = false;
+  Mm type_size{8.5 * mm_per_inch / points_per_inch};
+  Mm smallest_size{8.5 * mm_per_inch / points_per_inch};  ///< may shrink down to here
+  Paint fill = black;                 ///< gradients run over the text's box
+  std::vector<Stroke> strokes;        ///< drawn beneath the fill, the first outermost
+  TextAlign align = TextAlign::left;
+  VerticalAlign vertical = VerticalAlign::top;
+  double leading = 1.2;               ///< distance of base lines over the type size
+  double letter_spacing = 0;          ///< thousandths of an em
+  double paragraph_gap = 0;           ///< em
+  bool hyphenate = false;
+  TextCase letter_case = TextCase::as_is;
+  TextDirection direction = TextDirection::automatic;
+  std::string language = "en";        ///< BCP 47
+};
+
+/// A small picture in a line of text.
+struct InlineSymbol {
+  PicturePtr picture;
+  double scale = 1;   ///< height over the type size
+  double drop = 0.12; ///< how far its foot lies below the base line, over the type size
+};
+
+/// A stretch of text in one face, or one symbol. Paragraphs are separated by '\n' in `text`.
+struct TextRun {
+  std::string text;
+  bool bold = false;
+  bool italic = false;
+  std::shared_ptr<const InlineSymbol> symbol;  ///< when set, `text` is its name for readers
+};
+
+/// A text to be set in a box: what the maker asked for.
+struct TextBlock {
+  std::vector<TextRun> runs;
+  TextStyle style;
+  Size box;
+};
+
+/// Reads *italic*, **bold**, [symbol] and backslash escapes. Marks that open and never close are
+/// plain characters. An unknown [word] stays as it is, and its name is added to `unknown`.
+[[nodiscard]] std::vector<TextRun> read_markup(
+    std::string_view text, const std::map<std::string, std::shared_ptr<const InlineSymbol>>& symbols,
+    std::vector<std::string>& unknown);
+
+/// What became of a text when it was set: measured, not asked for.
+struct TextFacts {
+  Mm type_size;            ///< used, after shrinking
+  int lines = 0;
+  bool fits = true;        ///< inside the box at `type_size`
+  Size needed;             ///< of the text as set
+  Rect ink;                ///< round all ink, from the box's top left
+  std::vector<Rect> line_ink;              ///< the same, a line each
+  std::vector<std::string> missing_glyphs; ///< characters no font of the game can draw
+  std::vector<std::string> other_families; ///< families used although they were not asked for
+  std::vector<std::string> missing_faces;  ///< "Vollkorn, bold italic": asked for, no such file
+  bool family_missing = false;
+  std::string nearest_family;              ///< a hint when the family is missing
+  bool broke_inside_words = false;         ///< a word longer than the line was broken
+};
+
+/// A text that was set; drawn by Canvas. Copies share.
+class SetText {
+ public:
+  struct State;
+  SetText() = default;
+  explicit SetText(std::shared_ptr<const State> state, TextFacts facts);
+  [[nodiscard]] const TextFacts& facts() const { return facts_; }
+  [[nodiscard]] const State* state() const { return state_.get(); }
+
+ private:
+  std::shared_ptr<const State> state_;
+  TextFacts facts_;
+};
+
+/// One font file as the game brings it.
+struct FontFile {
+  std::string name;  ///< path, for messages
+  std::shared_ptr<const Bytes> bytes;
+};
+
+/// Sets text with the fonts of one game and no others, so that the result does not depend on the
+/// machine: the game's files first, then the house fonts of Quoin (Noto Sans regular, bold, italic,
+/// bold italic). A family that neither has is looked for among the machine's installed fonts by its
+/// exact name; such families are listed in `borrowed()`, since the game will look different elsewhere.
+///
+/// Not for two threads at once: make one for each thread. Shaping is Pango's and HarfBuzz's.
+class Typesetter {
+ public:
+  explicit Typesetter(std::vector<FontFile> files);
+  ~Typesetter();
+  Typesetter(Typesetter&&) noexcept;
+
+  /// Never fails: whatever is wrong stands in the facts, and the text is set as well as it can be.
+  [[nodiscard]] SetText set(const TextBlock& block);
+
+  [[nodiscard]] std::vector<std::string> families() const;
+  [[nodiscard]] std::vector<std::string> borrowed() const;
+  /// Files that are no fonts, with the reason.
+  [[nodiscard]] const std::vector<std::string>& refused() const;
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+/// The family that Quoin always has.
+inline constexpr const char* house_family = "Noto Sans";
+
+}  // namespace quoin

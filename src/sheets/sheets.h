@@ -1,0 +1,126 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "game/game.h"
+#include "geometry/geometry.h"
+#include "scene/scene.h"
+
+namespace quoin::sheets {
+
+/// One thing to be printed and cut out: which front, which back, and what it is grouped by.
+struct Copy {
+  int front = 0;          ///< index of the front drawing
+  int back = -1;          ///< index of the back drawing; -1: blank
+  std::string group;      ///< its suit, for sheets of one suit each
+  std::string deck;
+};
+
+/// What all pieces of a plan have in common.
+struct PieceFormat {
+  Size trim;
+  Mm bleed;        ///< drawn past the trim on fronts
+  Mm back_bleed;   ///< drawn past the trim on backs (at least `bleed`)
+  /// True when neighbours may touch without a sliver of one showing on the other: all edges of
+  /// all faces carry one flat colour, the same everywhere.
+  bool edges_alike = false;
+  std::string name;  ///< "card", for messages
+  Origin origin;     ///< of the size, for messages
+};
+
+/// How pieces lie on a sheet. Trims are page rectangles of the front, row by row from the top left.
+struct Grid {
+  Size paper;            ///< as it is printed on: width > height means landscape
+  int columns = 0, rows = 0;
+  bool turned = false;   ///< pieces lie a quarter turn clockwise
+  Mm gutter_x, gutter_y; ///< between neighbouring trims
+  Point at;              ///< top left of the first trim
+  std::vector<Rect> trims;
+  std::string why;       ///< one line: "9 to a sheet, upright on portrait A4 ..."
+};
+
+/// The grid that needs fewest sheets for `count` pieces within the dead margin; among equals
+/// upright before turned, gutters before touching cards (unless `edges_alike`), portrait before
+/// landscape. Leaves room for crop marks on all sides and for the slug on one.
+/// Backs must be able to lie behind their fronts: along the axis that the flip mirrors the dead
+/// margin of both sides counts.
+///
+/// Fails with `sheet.piece-too-large`, giving the size needed and the size the paper offers, and
+/// `sheet.grid-does-not-fit` when the maker asked for more columns and rows than fit.
+[[nodiscard]] Result<Grid> best_grid(const PieceFormat& piece, int count,
+                                     const game::SheetWishes& wishes);
+
+/// A drawing placed on one side of a sheet.
+struct Placed {
+  int drawing = 0;   ///< index among the fronts or backs
+  bool is_back = false;
+  Affine map;        ///< from the piece's frame (trim's top left) to the page
+  Rect trim;         ///< on the page
+  Rect window;       ///< trim and as much bleed as belongs to it: half a gutter between neighbours
+};
+
+/// One printed side.
+struct Form {
+  std::vector<Placed> placed;
+  bool operator==(const Form& other) const;  ///< same drawings at the same places
+};
+
+struct Sheet {
+  Form front;
+  Form back;
+  std::vector<int> copies;  ///< indices of the Copy in each cell, -1 for an empty one
+};
+
+struct Plan {
+  Grid grid;
+  game::SheetWishes wishes;
+  PieceFormat piece;
+  std::vector<Sheet> sheets;
+  bool backs_interchangeable = false;  ///< every sheet's back is the same
+  std::vector<std::string> choices;    ///< one line each: grid, order, backs, and why
+};
+
+/// Lays `copies` on sheets in the order asked for; backs fall behind their fronts whatever the
+/// flip. With `by_hand` and `printer` backs are forms of their own; with `fold` front and back lie
+/// on one side about a fold and `back` forms stay empty.
+[[nodiscard]] Result<Plan> lay(const std::vector<Copy>& copies, const PieceFormat& piece,
+                               const game::SheetWishes& wishes);
+
+/// The order in which the printed pages leave and enter the printer when backs are printed by
+/// hand: indices of sheets for the backs file.
+[[nodiscard]] std::vector<int> backs_order(const Plan& plan);
+
+/// Forms that are alike are written once: each with how often it is to be printed and the sheets
+/// it serves.
+struct Distinct {
+  int sheet = 0;               ///< index of the first sheet that has it
+  std::vector<int> sheets;     ///< all of them
+};
+[[nodiscard]] std::vector<Distinct> distinct_backs(const Plan& plan);
+[[nodiscard]] std::vector<Distinct> distinct_fronts(const Plan& plan);
+
+enum class Side { front, back };
+
+/// What the slug of one page says.
+struct Slug {
+  std::string game;   ///< title
+  std::string sheet;  ///< "front 3 of 11"
+  std::string stock;
+  std::string next;   ///< what to do next
+};
+
+/// Crop marks outside the trims and never on a piece, fold marks, the 100 mm bar with its words,
+/// register targets that lie over each other from both sides, and the slug: everything on a page
+/// that is not a piece. `family` sets the slug's type.
+[[nodiscard]] Scene marks(const Plan& plan, Side side, const Slug& slug, const std::string& family);
+
+/// The map that takes a page place on the front to the place behind it on the back.
+[[nodiscard]] Affine behind(Size paper, game::FlipEdge flip);
+
+/// What would go wrong at the printer: `sheet.bleed-in-dead-margin`, `sheet.trim-in-dead-margin`,
+/// `sheet.no-room-for-marks`, `sheet.neighbours-touch` …
+[[nodiscard]] Diagnostics check(const Plan& plan);
+
+}  // namespace quoin::sheets
