@@ -1,6 +1,7 @@
 #include "base/diagnostic.h"
 
 #include <algorithm>
+#include <map>
 #include <stdexcept>
 
 namespace quoin {
@@ -16,8 +17,12 @@ const std::vector<IdFacts>& table() {
   return rows;
 }
 
+/// The same thing said again: at the same place, or of the same element on another card.
 bool same_finding(const Diagnostic& a, const Diagnostic& b) {
-  return a.id == b.id && a.origin == b.origin && a.message == b.message;
+  if (a.id != b.id || a.message != b.message) return false;
+  if (a.origin == b.origin) return true;
+  return !a.place.piece.empty() && !b.place.piece.empty() && !a.place.element.empty() &&
+         a.place.element == b.place.element && a.origin.file == b.origin.file;
 }
 
 /// Adds to `kept` the pieces of the findings folded into it, at most a handful by name.
@@ -36,9 +41,12 @@ void name_the_others(Diagnostic& kept, const std::vector<std::string>& others) {
 
 std::string_view to_string(Severity severity) {
   switch (severity) {
-    case Severity::note: return "note";
-    case Severity::warning: return "warning";
-    case Severity::error: return "error";
+    case Severity::note:
+      return "note";
+    case Severity::warning:
+      return "warning";
+    case Severity::error:
+      return "error";
   }
   throw std::logic_error("a severity outside its enumeration");
 }
@@ -72,21 +80,26 @@ Diagnostics in_order(Diagnostics found) {
     return a.message < b.message;
   });
   Diagnostics kept;
-  for (std::size_t i = 0; i < found.size();) {
-    std::size_t end = i + 1;
-    std::vector<std::string> others;
-    while (end < found.size() && same_finding(found[i], found[end])) {
-      const std::string& piece = found[end].place.piece;
-      if (!piece.empty() && piece != found[i].place.piece &&
-          std::find(others.begin(), others.end(), piece) == others.end()) {
-        others.push_back(piece);
-      }
-      ++end;
+  std::vector<std::vector<std::string>> others;
+  std::map<std::pair<Id, std::string>, std::vector<std::size_t>> said;
+  for (Diagnostic& one : found) {
+    std::vector<std::size_t>& alike = said[{one.id, one.message}];
+    const auto same = std::find_if(alike.begin(), alike.end(),
+                                   [&](std::size_t at) { return same_finding(kept[at], one); });
+    if (same == alike.end()) {
+      alike.push_back(kept.size());
+      kept.push_back(std::move(one));
+      others.emplace_back();
+      continue;
     }
-    kept.push_back(std::move(found[i]));
-    name_the_others(kept.back(), others);
-    i = end;
+    std::vector<std::string>& names = others[*same];
+    const std::string& piece = one.place.piece;
+    if (!piece.empty() && piece != kept[*same].place.piece &&
+        (names.empty() || names.back() != piece)) {
+      names.push_back(piece);
+    }
   }
+  for (std::size_t i = 0; i < kept.size(); ++i) name_the_others(kept[i], others[i]);
   return kept;
 }
 

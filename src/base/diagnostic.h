@@ -64,8 +64,8 @@ struct Diagnostic {
 
 using Diagnostics = std::vector<Diagnostic>;
 
-/// Sorts by place and folds repeats: findings with the same id and message at the same origin
-/// become one, whose details name the other pieces.
+/// Sorts by place and folds repeats: findings with the same id and message at the same place, or of
+/// the same element on other cards, become one, whose details name the other pieces.
 [[nodiscard]] Diagnostics in_order(Diagnostics found);
 
 [[nodiscard]] bool any_errors(const Diagnostics& found);

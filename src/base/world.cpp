@@ -20,7 +20,8 @@ ReadAnswer refused(ReadFailure why, std::string words = {}) {
 
 class File {
  public:
-  explicit File(const std::string& path) : fd_(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK)) {}
+  explicit File(const std::string& path)
+      : fd_(::open(path.c_str(), O_RDONLY | O_CLOEXEC | O_NONBLOCK)) {}
   ~File() {
     if (fd_ >= 0) ::close(fd_);
   }
@@ -105,8 +106,10 @@ class RealWorld : public World {
       const std::string name = it->path().filename().string();
       const std::string path = folder.empty() ? name : folder + "/" + name;
       std::error_code kind_error;
-      if (it->is_directory(kind_error)) list(path, files, entered);
-      else if (it->is_regular_file(kind_error)) files.push_back(path);
+      if (it->is_directory(kind_error))
+        list(path, files, entered);
+      else if (it->is_regular_file(kind_error))
+        files.push_back(path);
     }
   }
 
@@ -153,9 +156,12 @@ std::string normal_path(std::string_view path) {
     const std::string_view part = path.substr(0, slash);
     path = slash == std::string_view::npos ? std::string_view{} : path.substr(slash + 1);
     if (part.empty() || part == ".") continue;
-    if (part != "..") parts.push_back(part);
-    else if (parts.empty()) return {};
-    else parts.pop_back();
+    if (part != "..")
+      parts.push_back(part);
+    else if (parts.empty())
+      return {};
+    else
+      parts.pop_back();
   }
   std::string normal;
   for (const std::string_view part : parts) {
@@ -168,11 +174,16 @@ std::string normal_path(std::string_view path) {
 std::string explain(const ReadAnswer& answer, std::string_view path) {
   const std::string name(path);
   switch (answer.failure) {
-    case ReadFailure::missing: return "there is no file " + name;
-    case ReadFailure::unreadable: return "cannot read " + name + ": " + answer.system_words;
-    case ReadFailure::is_a_folder: return name + " is a folder, not a file";
-    case ReadFailure::too_large: return name + " is larger than a file of a game may be (256 MiB)";
-    case ReadFailure::outside_the_game: return name + " lies outside the game folder";
+    case ReadFailure::missing:
+      return "there is no file " + name;
+    case ReadFailure::unreadable:
+      return "cannot read " + name + ": " + answer.system_words;
+    case ReadFailure::is_a_folder:
+      return name + " is a folder, not a file";
+    case ReadFailure::too_large:
+      return name + " is larger than a file of a game may be (256 MiB)";
+    case ReadFailure::outside_the_game:
+      return name + " lies outside the game folder";
   }
   return name;
 }

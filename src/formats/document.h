@@ -39,8 +39,8 @@ enum class Flip { none, long_edge, short_edge };
 /// What a PDF writer is handed: everything that a file says, nothing about cards.
 struct Document {
   std::string title, author, subject, language;
-  std::string creator;        ///< "Quoin 0.1"
-  Flip duplex = Flip::none;   ///< ViewerPreferences /Duplex: Simplex for none
+  std::string creator;       ///< "Quoin 0.1"
+  Flip duplex = Flip::none;  ///< ViewerPreferences /Duplex: Simplex for none
   std::vector<Page> pages;
 };
 

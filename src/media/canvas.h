@@ -15,6 +15,10 @@ namespace quoin {
 /// be embedded beside the maker's pictures: key to image.
 using MadeImages = std::map<std::string, std::shared_ptr<const PreparedImage>>;
 
+/// Round all that a stroke along the path covers, mitres and caps counted; an empty rectangle at
+/// the origin when it covers nothing.
+[[nodiscard]] Rect stroke_bounds(const Path& path, const Stroke& stroke);
+
 /// Something to draw on, in millimetres from the top left of the page, y down. Cairo underneath;
 /// the only place that knows it. State (map, clip) is kept in a stack.
 class Canvas {
@@ -75,6 +79,7 @@ class PageRecorder {
     std::vector<Size> sizes;
     std::map<std::string, PicturePtr> pictures;  ///< placeholder key -> picture
     MadeImages made;                             ///< placeholder key -> image
+    Diagnostics found;                           ///< pictures that could not be drawn
   };
   /// Ends the recording. `units_per_mm` below says how page units relate to millimetres.
   [[nodiscard]] Recording finish();
@@ -88,7 +93,7 @@ class PageRecorder {
 /// Draws on pixels: previews, contact sheets and the checks that look at what was drawn.
 class ImageCanvas {
  public:
-  enum class Background { transparent, white };
+  enum class Background { transparent, paper };  // paper is white
   /// `ppi` pixels an inch; the size in pixels is rounded up.
   ImageCanvas(PictureShelf& shelf, Size size, double ppi, Background background);
   ~ImageCanvas();
@@ -96,6 +101,8 @@ class ImageCanvas {
   [[nodiscard]] Canvas& canvas();
   /// The pixels so far.
   [[nodiscard]] Raster raster() const;
+  /// Pictures that could not be drawn so far; there is nothing where they belong.
+  [[nodiscard]] const Diagnostics& found() const;
 
  private:
   struct State;

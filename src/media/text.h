@@ -68,7 +68,7 @@ struct TextBlock {
 struct TextFacts {
   Mm type_size;            ///< used, after shrinking
   int lines = 0;
-  bool fits = true;        ///< inside the box at `type_size`
+  bool fits = true;        ///< its lines, or at least all ink, lie inside the box
   Size needed;             ///< of the text as set
   Rect ink;                ///< round all ink, from the box's top left
   std::vector<Rect> line_ink;              ///< the same, a line each
@@ -78,6 +78,7 @@ struct TextFacts {
   bool family_missing = false;
   std::string nearest_family;              ///< a hint when the family is missing
   bool broke_inside_words = false;         ///< a word longer than the line was broken
+  bool hyphenation_missing = false;        ///< asked for, but no patterns for the language
 };
 
 /// A text that was set; drawn by Canvas. Copies share.
@@ -104,6 +105,7 @@ struct FontFile {
 /// machine: the game's files first, then the house fonts of Quoin (Noto Sans regular, bold, italic,
 /// bold italic). A family that neither has is looked for among the machine's installed fonts by its
 /// exact name; such families are listed in `borrowed()`, since the game will look different elsewhere.
+/// Texts that do not ask for a borrowed family never fall back to it.
 ///
 /// Not for two threads at once: make one for each thread. Shaping is Pango's and HarfBuzz's.
 class Typesetter {
@@ -117,7 +119,10 @@ class Typesetter {
 
   [[nodiscard]] std::vector<std::string> families() const;
   [[nodiscard]] std::vector<std::string> borrowed() const;
-  /// Files that are no fonts, with the reason.
+  /// Languages whose hyphenation patterns came from this machine: "de_DE". American English is
+  /// the house's own; a game may bring `hyph_LANGUAGE.dic` files among its fonts.
+  [[nodiscard]] const std::vector<std::string>& borrowed_hyphenation() const;
+  /// Files that are no fonts, with the reason: "fonts/a.ttf is not a font file".
   [[nodiscard]] const std::vector<std::string>& refused() const;
 
  private:

@@ -21,15 +21,15 @@ enum class Role { ordinary, decoration };
 
 struct PictureItem {
   PicturePtr picture;
-  Rect to;       ///< where the whole picture would lie, stretched; may reach past `window`
-  Rect window;   ///< the element's box; what leaves it is clipped when `crop`
+  Rect to;      ///< where the whole picture would lie, stretched; may reach past `window`
+  Rect window;  ///< the element's box; what leaves it is clipped when `crop`
   bool crop = false;
 };
 
 struct TextItem {
   TextBlock block;
-  Point at;      ///< top left of the text's box
-  SetText set;   ///< filled by `typeset`
+  Point at;     ///< top left of the text's box
+  SetText set;  ///< filled by `typeset`
 };
 
 struct ShapeItem {
@@ -52,7 +52,7 @@ struct Item {
   Role role = Role::ordinary;
   Affine map;
   double opacity = 1;
-  std::optional<Path> clip;        ///< in the item's own frame
+  std::optional<Path> clip;  ///< in the item's own frame
   std::optional<Shadow> shadow;
   std::optional<Outline> outline;
   std::variant<PictureItem, TextItem, ShapeItem, GroupItem> what;

@@ -10,8 +10,9 @@ namespace quoin {
 class DrawnSymbols {
  public:
   struct State;
-  /// Draws every symbol in order with `typesetter`; `progress` (may be empty) is told how many
-  /// are done and answers false to stop (then `pdf.cancelled`).
+  /// Draws every symbol in order, its texts already set; `progress` (may be empty) is told how
+  /// many are done and answers false to stop (then `pdf.cancelled`). Fails also with what the
+  /// shelf says of a picture that cannot be drawn.
   [[nodiscard]] static Result<DrawnSymbols> draw(const std::vector<Symbol>& symbols,
                                                  PictureShelf& shelf,
                                                  const std::function<bool(int)>& progress);
@@ -28,6 +29,12 @@ class DrawnSymbols {
 /// once, sRGB as ICC-based colour, MediaBox > BleedBox > TrimBox, layers "Artwork" and "Marks",
 /// PrintScaling None, Duplex as asked, title shown, language, page labels, no date, byte-identical
 /// for equal input. Symbols that no page places are left out.
+///
+/// What a page draws itself lies where each item's `layer` says: `mark` on "Marks", `art` on
+/// "Artwork", others on layers "Cut", "Crease" and so on, made when they are used. Boxes are cut
+/// to lie in each other; an empty trim or bleed means the whole page.
+///
+/// Fails with `pdf.page-too-large`, `pdf.page-too-small` and what the shelf says of a picture.
 [[nodiscard]] Result<Bytes> write_pdf(const Document& document, const DrawnSymbols& symbols,
                                       PictureShelf& shelf);
 

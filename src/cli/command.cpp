@@ -1,0 +1,193 @@
+#include "cli/command.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "game/game.h"
+
+namespace quoin::cli {
+namespace {
+
+const Option json{"--json", "",
+                  "print the findings as JSON on standard output, for other programs"};
+const Option only{"--only", "ID,ID", "only these cards: to print spoilt ones again"};
+const Option decks{"--decks", "N", "so many copies of the whole deck (1 to 1000)"};
+
+std::vector<Command> table() {
+  return {
+      {"new",
+       "DIR [--pictures FOLDER] [--size NAME|WxH] [--title TEXT]",
+       "make a game folder, from nothing or from finished card pictures",
+       "Makes the folder DIR with everything a game needs. Alone it is a small game to start from, "
+       "with comments that explain each part. With --pictures every picture in FOLDER becomes a "
+       "card: one called `back` becomes the back, and `name x3.png` means three copies.",
+       "quoin new reef\n"
+       "quoin new reef --pictures drawings --size poker\n"
+       "quoin new reef --pictures drawings --size 70x120",
+       1,
+       {{"--pictures", "FOLDER", "a folder with one finished picture for each card"},
+        {"--size", "NAME|WxH", "a card size of `quoin sizes`, or width x height in mm"},
+        {"--title", "TEXT", "the game's title (else the folder's name)"}},
+       run_new},
+      {"check",
+       "[DIR] [options]",
+       "say what would go wrong on paper, and write nothing",
+       "Reads the game in DIR (or here), draws every card and looks at it as a printer, a blade "
+       "and a player will. Each finding says where it is, what will be seen on the table and what "
+       "to do. `quoin help NAME` tells more about one of them.",
+       "quoin check\nquoin check reef --json",
+       1,
+       {only, decks, json},
+       run_check},
+      {"make",
+       "[DIR] [options]",
+       "make the pack: everything to print",
+       "Checks the game in DIR (or here) and writes the pack: sheets for your printer, files for a "
+       "print shop, pictures of the cards. With an error among the findings nothing is written and "
+       "the earlier pack stays as it was.",
+       "quoin make\nquoin make reef --out reef-pack\nquoin make reef --only W-07,W-09\n"
+       "quoin make reef --decks 5",
+       1,
+       {{"--out", "FOLDER", "where the pack goes (else DIR/pack, or DIR/reprint with --only)"},
+        {"--parts", "LIST", "only some parts: home, shop, pictures"},
+        only,
+        decks,
+        json,
+        {"--quiet", "", "say nothing but problems"}},
+       run_make},
+      {"sizes",
+       "[cards|paper]",
+       "list the card and paper sizes that have names",
+       "Lists the sizes that can be called by name, with their source. Any other size is written "
+       "as width x height in millimetres, 63.5x88.9, or in inches, 2.5x3.5in.",
+       "quoin sizes cards",
+       1,
+       {},
+       run_sizes},
+      {"help",
+       "[COMMAND|FINDING]",
+       "explain a command, or a finding by its name",
+       "Alone it lists the commands. With the name of a command or of a finding (the words in "
+       "square brackets) it explains that one.",
+       "quoin help make\nquoin help art.low-resolution",
+       1,
+       {},
+       run_help},
+      {"version", "", "say which version this is", "", "quoin version", 0, {}, run_version},
+  };
+}
+
+int wrong_use(const Voices& voices, const std::string& what, const std::string& hint) {
+  voices.err.line(voices.err.toned(Tone::error, "quoin:") + " " + what, 4);
+  voices.err.line(voices.err.toned(Tone::good, "hint:") + " " + hint, 6);
+  return exit_wrong_use;
+}
+
+std::string nearest_hint(const std::string& word, const std::vector<std::string>& known,
+                         const std::string& otherwise) {
+  const std::optional<std::string> meant = game::nearest(word, known);
+  return meant ? fmt::format("did you mean {}?", *meant) : otherwise;
+}
+
+/// Sorts what was typed into words and options; what is wrong is answered in `fault` and `hint`.
+struct Parsed {
+  Asked asked;
+  std::string fault, hint;
+};
+
+Parsed parse(const Command& command, const std::vector<std::string>& typed) {
+  Parsed result;
+  const std::string help = fmt::format("quoin help {}", command.name);
+  std::vector<std::string> known;
+  for (const Option& option : command.options) known.emplace_back(option.name);
+  for (std::size_t i = 1; i < typed.size(); ++i) {
+    std::string word = typed[i];
+    if (!word.starts_with("--") || word == "--") {
+      result.asked.words.push_back(word);
+      continue;
+    }
+    std::optional<std::string> value;
+    if (const std::size_t equals = word.find('='); equals != std::string::npos) {
+      value = word.substr(equals + 1);
+      word.resize(equals);
+    }
+    const auto option = std::find_if(command.options.begin(), command.options.end(),
+                                     [&](const Option& one) { return one.name == word; });
+    if (option == command.options.end()) {
+      result.fault = fmt::format("{} does not know {}", command.name, word);
+      result.hint = nearest_hint(word, known, help);
+      return result;
+    }
+    if (!option->value.empty() && !value && i + 1 < typed.size()) value = typed[++i];
+    if (!option->value.empty() && !value) {
+      result.fault = fmt::format("{} needs {} after it", word, option->value);
+      result.hint = help;
+      return result;
+    }
+    result.asked.options[word] = value.value_or("");
+  }
+  if (static_cast<int>(result.asked.words.size()) > command.most_words) {
+    result.fault = fmt::format("{} does not know what to do with \"{}\"", command.name,
+                               result.asked.words.back());
+    result.hint = help;
+  }
+  return result;
+}
+
+}  // namespace
+
+std::optional<std::string> Asked::get(std::string_view name) const {
+  const auto found = options.find(name);
+  return found == options.end() ? std::nullopt : std::optional(found->second);
+}
+
+const std::vector<Command>& commands() {
+  static const std::vector<Command> all = table();
+  return all;
+}
+
+std::string commands_page() {
+  std::string page =
+      "# Commands\n\n<!-- Made from the table in src/cli/command.cpp by `./run accept`. -->\n\n"
+      "Exit codes: 0 clean, 3 written with warnings, 2 something not written, 1 wrong use.\n";
+  for (const Command& command : commands()) {
+    page += fmt::format("\n## quoin {}\n\n`quoin {}{}{}`: {}.\n", command.name, command.name,
+                        command.usage.empty() ? "" : " ", command.usage, command.summary);
+    if (!command.text.empty()) page += fmt::format("\n{}\n", command.text);
+    if (!command.options.empty()) page += "\n| option | meaning |\n| --- | --- |\n";
+    for (const Option& option : command.options) {
+      std::string value(option.value);
+      for (std::size_t bar = value.find('|'); bar != std::string::npos;
+           bar = value.find('|', bar + 2)) {
+        value.insert(bar, "\\");
+      }
+      page += fmt::format("| `{}{}{}` | {} |\n", option.name, value.empty() ? "" : " ", value,
+                          option.help);
+    }
+    page += fmt::format("\n```\n{}\n```\n", command.example);
+  }
+  return page;
+}
+
+int run(const std::vector<std::string>& typed, const Voices& voices) {
+  if (typed.empty()) return run_help({}, voices);
+  std::string name = typed.front();
+  if (name == "--help" || name == "-h") name = "help";
+  if (name == "--version") name = "version";
+  std::vector<std::string> known;
+  for (const Command& command : commands()) {
+    known.emplace_back(command.name);
+    if (command.name != name) continue;
+    if (std::find(typed.begin(), typed.end(), "--help") != typed.end() && name != "help") {
+      return run_help(Asked{{name}, {}}, voices);
+    }
+    const Parsed parsed = parse(command, typed);
+    if (!parsed.fault.empty()) return wrong_use(voices, parsed.fault, parsed.hint);
+    return command.run(parsed.asked, voices);
+  }
+  return wrong_use(voices, fmt::format("there is no command \"{}\"", name),
+                   nearest_hint(name, known, "quoin help"));
+}
+
+}  // namespace quoin::cli

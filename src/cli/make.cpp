@@ -1,0 +1,244 @@
+#include <fmt/format.h>
+#include <signal.h>
+
+#include <atomic>
+#include <charconv>
+#include <cstdlib>
+#include <filesystem>
+
+#include "cli/command.h"
+#include "cli/draw_findings.h"
+#include "job/job.h"
+#include "job/new_game.h"
+
+namespace quoin::cli {
+namespace fs = std::filesystem;
+namespace {
+
+std::atomic<bool> interrupted{false};
+
+extern "C" void on_interrupt(int) { interrupted.store(true); }
+
+/// Shows how far the work is, on a terminal only, and stops it at Ctrl-C.
+class Progress : public job::Watcher {
+ public:
+  explicit Progress(const Terminal& terminal) : terminal_(terminal) {
+    struct sigaction action {};
+    action.sa_handler = on_interrupt;
+    action.sa_flags = SA_RESETHAND;  // a second Ctrl-C ends the program at once
+    ::sigaction(SIGINT, &action, nullptr);
+    ::sigaction(SIGTERM, &action, nullptr);
+  }
+  ~Progress() override { terminal_.clear_passing(); }
+  Progress(const Progress&) = delete;
+  Progress& operator=(const Progress&) = delete;
+
+  bool at(std::string_view work, int done, int of) override {
+    const int percent = of > 0 ? done * 100 / of : 100;
+    if (percent != shown_ || work != work_) {
+      terminal_.passing(fmt::format("{} {}/{}", work, done, of));
+      shown_ = percent;
+      work_ = work;
+    }
+    return !interrupted.load();
+  }
+
+ private:
+  const Terminal& terminal_;
+  int shown_ = -1;
+  std::string work_;
+};
+
+std::vector<std::string> split(const std::string& list) {
+  std::vector<std::string> parts;
+  std::size_t start = 0;
+  while (start <= list.size()) {
+    const std::size_t comma = std::min(list.find(',', start), list.size());
+    std::string part = list.substr(start, comma - start);
+    while (part.starts_with(' ')) part.erase(0, 1);
+    while (part.ends_with(' ')) part.pop_back();
+    if (!part.empty()) parts.push_back(std::move(part));
+    start = comma + 1;
+  }
+  return parts;
+}
+
+std::string cache_folder() {
+  if (const char* own = std::getenv("XDG_CACHE_HOME"); own && *own == '/') {
+    return std::string(own) + "/quoin/images";
+  }
+  const char* home = std::getenv("HOME");
+  return home && *home == '/' ? std::string(home) + "/.cache/quoin/images" : std::string{};
+}
+
+/// Fills the wishes from what was typed; a sentence when something makes no sense.
+std::optional<std::string> read_wishes(const Asked& asked, const std::string& folder,
+                                       job::Wishes& wishes) {
+  if (const auto only = asked.get("--only")) {
+    wishes.only = split(*only);
+    if (wishes.only.empty()) return "--only needs the ids of cards";
+  }
+  if (const auto decks = asked.get("--decks")) {
+    const auto [end, error] =
+        std::from_chars(decks->data(), decks->data() + decks->size(), wishes.decks);
+    const bool whole = error == std::errc{} && end == decks->data() + decks->size();
+    if (!whole || wishes.decks < 1 || wishes.decks > 1000) {
+      return fmt::format("--decks takes a whole number from 1 to 1000, not \"{}\"", *decks);
+    }
+  }
+  if (const auto parts = asked.get("--parts")) {
+    wishes.parts.clear();
+    for (const std::string& part : split(*parts)) {
+      if (part == "home")
+        wishes.parts.insert(job::Part::home);
+      else if (part == "shop")
+        wishes.parts.insert(job::Part::shop);
+      else if (part == "pictures")
+        wishes.parts.insert(job::Part::pictures);
+      else
+        return fmt::format("--parts knows home, shop and pictures, not \"{}\"", part);
+    }
+    if (wishes.parts.empty()) return "--parts needs home, shop or pictures";
+  }
+  const char* name = wishes.only.empty() ? "pack" : "reprint";
+  wishes.out = asked.get("--out").value_or((fs::path(folder) / name).string());
+  wishes.cache_folder = cache_folder();
+  return std::nullopt;
+}
+
+int exit_code(const Diagnostics& found) {
+  const Counts counts = count(found);
+  if (counts.errors > 0) return exit_not_written;
+  return counts.warnings > 0 ? exit_with_warnings : exit_clean;
+}
+
+std::string plural(int n, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", n, n == 1 ? one : many);
+}
+
+void show_totals(const job::Outcome& outcome, const Terminal& out) {
+  const pack::Totals& totals = outcome.totals;
+  std::string text =
+      out.toned(Tone::strong, outcome.game.title) + ": " + plural(totals.pieces, "card", "cards");
+  if (totals.rows != totals.pieces) text += fmt::format(", {} different", totals.rows);
+  if (totals.backs > 0) text += ", " + plural(totals.backs, "back", "backs");
+  if (outcome.plan) {
+    text +=
+        ", " + plural(totals.sheets, "sheet", "sheets") + " of " + outcome.plan->wishes.paper_name;
+  }
+  out.line(text);
+  if (!outcome.plan) return;
+  for (const std::string& choice : outcome.plan->choices) out.line("  " + choice, 4);
+}
+
+std::string size_words(std::size_t bytes) {
+  if (bytes < 1000) return fmt::format("{} bytes", bytes);
+  if (bytes < 1'000'000) return fmt::format("{:.0f} kB", static_cast<double>(bytes) / 1000);
+  return fmt::format("{:.1f} MB", static_cast<double>(bytes) / 1e6);
+}
+
+void show_files(const job::Outcome& outcome, const std::string& folder, const Terminal& out) {
+  std::size_t cards = 0;
+  for (const pack::Staging::File& file : outcome.files) {
+    if (file.path.starts_with("pictures/cards/")) {
+      ++cards;
+      continue;
+    }
+    out.raw(fmt::format("  {:<28} {:>9}\n", file.path, size_words(file.bytes)));
+  }
+  if (cards > 0)
+    out.raw(fmt::format("  {:<28} {:>9}\n", "pictures/cards/",
+                        plural(static_cast<int>(cards), "file", "files")));
+  out.line("in " + out.toned(Tone::strong, folder));
+}
+
+std::string folder_of(const Asked& asked) {
+  return asked.words.empty() ? "." : asked.words.front();
+}
+
+bool is_game(const std::string& folder, const Voices& voices) {
+  std::error_code ec;
+  if (fs::exists(fs::path(folder) / "game.toml", ec)) return true;
+  voices.err.line(fmt::format("quoin: there is no game.toml in {}", folder), 4);
+  voices.err.line("hint: name the game's folder, or make a game with quoin new", 6);
+  return false;
+}
+
+}  // namespace
+
+int run_check(const Asked& asked, const Voices& voices) {
+  const std::string folder = folder_of(asked);
+  job::Wishes wishes;
+  if (const auto fault = read_wishes(asked, folder, wishes)) {
+    voices.err.line("quoin: " + *fault, 4);
+    return exit_wrong_use;
+  }
+  if (!is_game(folder, voices)) return exit_wrong_use;
+  const std::unique_ptr<World> world = real_world(folder);
+  job::Outcome outcome;
+  {
+    Progress progress(voices.err);
+    outcome = job::check(*world, wishes, progress);
+  }
+  if (asked.has("--json")) {
+    voices.out.raw(job::report(outcome));
+    return exit_code(outcome.found);
+  }
+  draw_findings(outcome.found, *world, voices.err);
+  show_totals(outcome, voices.out);
+  voices.out.line(count_words(count(outcome.found)));
+  return exit_code(outcome.found);
+}
+
+int run_make(const Asked& asked, const Voices& voices) {
+  const std::string folder = folder_of(asked);
+  job::Wishes wishes;
+  if (const auto fault = read_wishes(asked, folder, wishes)) {
+    voices.err.line("quoin: " + *fault, 4);
+    return exit_wrong_use;
+  }
+  if (!is_game(folder, voices)) return exit_wrong_use;
+  const std::unique_ptr<World> world = real_world(folder);
+  job::Outcome outcome;
+  {
+    Progress progress(voices.err);
+    outcome = job::make(*world, wishes, progress);
+  }
+  if (asked.has("--json")) {
+    voices.out.raw(job::report(outcome));
+    return exit_code(outcome.found);
+  }
+  draw_findings(outcome.found, *world, voices.err);
+  const std::string counts = count_words(count(outcome.found));
+  if (!outcome.published) {
+    voices.err.line(counts + fmt::format(". Nothing was written; {} is as it was.", wishes.out));
+    return exit_not_written;
+  }
+  if (asked.has("--quiet")) return exit_code(outcome.found);
+  show_totals(outcome, voices.out);
+  voices.out.line(counts + fmt::format(". Written: {} files", outcome.files.size()));
+  show_files(outcome, wishes.out, voices.out);
+  return exit_code(outcome.found);
+}
+
+int run_new(const Asked& asked, const Voices& voices) {
+  if (asked.words.empty()) {
+    voices.err.line("quoin: new needs the name of a folder to make");
+    voices.err.line("hint: quoin new reef");
+    return exit_wrong_use;
+  }
+  job::NewGame wanted;
+  wanted.folder = asked.words.front();
+  wanted.title = asked.get("--title").value_or("");
+  wanted.pictures = asked.get("--pictures");
+  wanted.size = asked.get("--size");
+  const job::NewGameMade made = job::new_game(wanted);
+  const std::unique_ptr<World> world = real_world(wanted.pictures.value_or(wanted.folder));
+  draw_findings(made.found, *world, voices.err);
+  if (!made.made) return exit_not_written;
+  voices.out.line(fmt::format("{} is ready: {} files.", wanted.folder, made.files.size()));
+  voices.out.line(fmt::format("Next: quoin make {}", wanted.folder));
+  return exit_code(made.found);
+}
+
+}  // namespace quoin::cli

@@ -1,0 +1,29 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "formats/document.h"
+#include "formats/pdf/drawn_forms.h"
+#include "formats/pdf/layers.h"
+
+namespace quoin::pdf {
+
+/// A form on a page of the file.
+struct PlacedForm {
+  Form form;
+  Layer layer = Layer::art;
+  std::string key;      ///< its name in the page's resources, without the slash
+  std::string showing;  ///< the operators that place and clip it, up to and with "Do"
+};
+
+/// The page object: boxes (ISO 32000-1, 14.11.2), resources and content. The boxes are cut to lie
+/// in each other; an empty trim or bleed means the whole page. A transparent form brings a page
+/// group in sRGB.
+[[nodiscard]] Object page_object(QPDF& file, const Page& page,
+                                 const std::vector<PlacedForm>& placed, Layers& layers,
+                                 ColourSpaces& spaces);
+
+/// Makes these the pages of the file, instead of those that it had.
+void set_pages(QPDF& file, const std::vector<Object>& pages);
+
+}  // namespace quoin::pdf

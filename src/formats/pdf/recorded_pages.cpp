@@ -1,0 +1,68 @@
+#include "formats/pdf/recorded_pages.h"
+
+#include <map>
+#include <stdexcept>
+
+#include "formats/pdf/numbers.h"
+
+namespace quoin::pdf {
+namespace {
+
+/// What all forms of a recording share.
+struct FormKeys {
+  Object type = name("XObject");
+  Object subtype = name("Form");
+  Object matrix;
+  std::map<std::string, Object> boxes;
+
+  FormKeys() {
+    const std::string scale = ratio_text(points_per_mm / PageRecorder::units_per_mm);
+    matrix = Object::parse("[" + scale + " 0 0 " + scale + " 0 0]");
+  }
+};
+
+/// Turns a page's content into a form, in place.
+Object as_form(Object page, FormKeys& keys) {
+  Object stream = page.getKey("/Contents");
+  if (!stream.isStream()) throw std::logic_error("a recorded page without content");
+  Object box = page.getKey("/MediaBox");
+  Object facts = stream.getDict();
+  facts.replaceKey("/Type", keys.type);
+  facts.replaceKey("/Subtype", keys.subtype);
+  facts.replaceKey("/BBox", keys.boxes.try_emplace(box.unparse(), box).first->second);
+  facts.replaceKey("/Matrix", keys.matrix);
+  facts.replaceKey("/Resources", page.getKey("/Resources"));
+  return stream;
+}
+
+/// Leaves the file without pages.
+void let_pages_go(QPDF& file, const std::vector<Object>& pages) {
+  for (const Object& page : pages) file.replaceObject(page.getObjGen(), Object::newNull());
+  Object tree = file.getRoot().getKey("/Pages");
+  tree.replaceKey("/Kids", Object::newArray());
+  tree.replaceKey("/Count", Object::newInteger(0));
+  file.updateAllPagesCache();
+}
+
+}  // namespace
+
+std::vector<Object> recorded_pages(QPDF& file, const PageRecorder::Recording& recording) {
+  file.setSuppressWarnings(true);  // they are asked for at the end
+  if (recording.pages == 0) {
+    file.emptyPDF();
+    return {};
+  }
+  file.processMemoryFile("recording", recording.pdf.data(), recording.pdf.size());
+  const std::vector<Object> pages = file.getAllPages();
+  if (static_cast<int>(pages.size()) != recording.pages) {
+    throw std::logic_error("a recording has other pages than were drawn");
+  }
+  FormKeys keys;
+  std::vector<Object> forms;
+  forms.reserve(pages.size());
+  for (const Object& page : pages) forms.push_back(as_form(page, keys));
+  let_pages_go(file, pages);
+  return forms;
+}
+
+}  // namespace quoin::pdf

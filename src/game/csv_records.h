@@ -1,0 +1,41 @@
+#pragma once
+#include <optional>
+#include <string_view>
+
+#include "game/csv.h"
+#include "game/findings.h"
+
+namespace quoin::game {
+
+/// Walks over UTF-8 text a record at a time; see read_csv.
+class CsvRecords {
+ public:
+  CsvRecords(std::string_view text, FileName file, char separator);
+
+  /// Reads the next record that is not an empty line into `row`; false at the end of the text.
+  /// Problems with quotes go to `found`; an unclosed quote ends the text.
+  bool next(Row& row, Findings& found);
+
+ private:
+  struct Place {
+    std::size_t offset;
+    std::uint32_t line, column;
+  };
+  [[nodiscard]] bool done() const { return here_.offset >= text_.size(); }
+  [[nodiscard]] char peek() const { return text_[here_.offset]; }
+  [[nodiscard]] bool at_line_end() const { return peek() == '\n' || peek() == '\r'; }
+  [[nodiscard]] bool at_cell_end() const { return done() || peek() == separator_ || at_line_end(); }
+  void step();
+  void skip_line_end();
+  Text plain_cell(Findings& found);
+  Text quoted_cell(Findings& found);
+  void after_quote(std::string& text, Findings& found);
+  [[nodiscard]] Origin origin_from(const Place& start) const;
+
+  std::string_view text_;
+  FileName file_;
+  char separator_;
+  Place here_{0, 1, 1};
+};
+
+}  // namespace quoin::game

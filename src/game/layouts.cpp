@@ -1,0 +1,167 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+#include "game/layout_file.h"
+#include "game/reading.h"
+#include "game/schema_names.h"
+#include "game/toml_file.h"
+#include "game/words.h"
+
+namespace quoin::game {
+namespace {
+
+/// Opens each layout file once and lays those that are used beneath those that use them.
+class LayoutShelf {
+ public:
+  explicit LayoutShelf(Reading& reading) : reading_(reading) {}
+
+  /// Adds the layout to the game unless it is there. `path` as the maker wrote it.
+  void add(const std::string& path, const Origin& wanted_by) {
+    const std::string name = normal_path(path);
+    for (const Layout& layout : reading_.game.layouts) {
+      if (layout.file.str() == name) return;
+    }
+    const LayoutFile* file = open(path, wanted_by);
+    if (!file) return;
+    Layout layout{file->file, {file->file, 1, 1, 0}, {}};
+    std::vector<std::string> chain, taken;
+    lay(*file, layout.elements, chain, taken);
+    reading_.found.add(check_elements(layout.elements, reading_.names));
+    reading_.game.layouts.push_back(std::move(layout));
+  }
+
+ private:
+  const LayoutFile* open(const std::string& path, const Origin& wanted_by) {
+    const std::string name = normal_path(path);
+    if (const auto known = files_.find(name); known != files_.end() && !name.empty()) {
+      return known->second ? &*known->second : nullptr;
+    }
+    std::optional<LayoutFile> file = read(name.empty() ? path : name, wanted_by);
+    reading_.layout_files.insert(name);
+    if (!file) reading_.layouts_whole = false;
+    if (name.empty()) return nullptr;
+    const auto& kept = files_[name] = std::move(file);
+    return kept ? &*kept : nullptr;
+  }
+
+  std::optional<LayoutFile> read(const std::string& path, const Origin& wanted_by) {
+    const auto bytes = read_file(reading_.world, path, wanted_by, reading_.found);
+    if (!bytes) return std::nullopt;
+    const FileName file(path);
+    Result<Table> toml = read_toml(*bytes, file);
+    if (!toml) {
+      reading_.found.add(std::move(toml).why());
+      return std::nullopt;
+    }
+    Checked<LayoutFile> layout = layout_from(*toml, file);
+    reading_.found.add(std::move(layout.found));
+    return std::move(layout.value);
+  }
+
+  /// The elements of the files it uses, then its own. A file that is reached twice comes once, at
+  /// its first place, so that changes made to its elements in between are kept.
+  void lay(const LayoutFile& file, std::vector<Element>& elements, std::vector<std::string>& chain,
+           std::vector<std::string>& taken) {
+    chain.push_back(file.file.str());
+    taken.push_back(file.file.str());
+    for (const Text& use : file.uses) {
+      const std::string path = path_from(file.file.str(), use.text);
+      const std::string name = normal_path(path);
+      if (std::find(chain.begin(), chain.end(), name) != chain.end()) {
+        report_cycle(chain, name, use.origin);
+      } else if (std::find(taken.begin(), taken.end(), name) == taken.end()) {
+        const LayoutFile* used = open(path, use.origin);
+        if (used) lay(*used, elements, chain, taken);
+      }
+    }
+    Diagnostics problems;
+    lay_over(elements, file, problems);
+    reading_.found.add(std::move(problems));
+    chain.pop_back();
+  }
+
+  static std::string path_from(const std::string& file, const std::string& use) {
+    const std::string folder = folder_of(file);
+    return folder.empty() || use.starts_with('/') ? use : folder + "/" + use;
+  }
+
+  /// Said once for each circle, wherever it is entered.
+  void report_cycle(const std::vector<std::string>& chain, const std::string& again,
+                    const Origin& where) {
+    const auto start = std::find(chain.begin(), chain.end(), again);
+    std::vector<std::string> ring(start, chain.end());
+    std::vector<std::string> members = ring;
+    std::sort(members.begin(), members.end());
+    if (std::find(cycles_.begin(), cycles_.end(), members) != cycles_.end()) return;
+    cycles_.push_back(members);
+    ring.push_back(again);
+    Diagnostic problem(Id::game_use_cycle, where, fmt::format("{} uses itself", again));
+    problem.detail(fmt::format("{}", fmt::join(ring, " uses ")));
+    reading_.found.add(problem.hint("take one of them out of its use"));
+  }
+
+  Reading& reading_;
+  std::map<std::string, std::optional<LayoutFile>> files_;
+  std::vector<std::vector<std::string>> cycles_;
+};
+
+std::vector<std::string> layouts_on_disk(const World& world) {
+  std::vector<std::string> files = world.files_below("layouts");
+  std::erase_if(files, [](const std::string& file) { return !file.ends_with(".toml"); });
+  return files;
+}
+
+/// The file that a cell of the column `layout` names: a path, or a file's name with or without
+/// ".toml".
+std::optional<std::string> file_named(const std::string& cell,
+                                      const std::vector<std::string>& files) {
+  for (const std::string& file : files) {
+    if (file == cell || file == cell + ".toml") return file;
+  }
+  for (const std::string& file : files) {
+    if (stem_of(file) == stem_of(cell) && cell.find('/') == std::string::npos) return file;
+  }
+  return std::nullopt;
+}
+
+/// Replaces each cell of the column `layout` by the path it means, and opens those.
+void add_asked_for(Reading& reading, LayoutShelf& shelf) {
+  const int at = column(reading.game, "layout");
+  if (at < 0) return;
+  std::vector<std::string> files = layouts_on_disk(reading.world);
+  for (const LayoutRule& rule : reading.rules) files.push_back(normal_path(rule.file));
+  std::vector<std::string> stems;
+  for (const std::string& file : files) stems.push_back(stem_of(file));
+  for (Card& card : reading.game.cards) {
+    Text& cell = card.cells[static_cast<std::size_t>(at)];
+    const std::string name(trimmed(cell.text));
+    if (name.empty()) continue;
+    if (const std::optional<std::string> file = file_named(name, files)) {
+      shelf.add(*file, cell.origin);
+      continue;
+    }
+    reading.found.add(
+        unknown_name(Id::game_unknown_layout, "layout", name, cell.origin, stems));
+  }
+}
+
+}  // namespace
+
+void read_layouts(Reading& reading) {
+  LayoutShelf shelf(reading);
+  for (const LayoutRule& rule : reading.rules) shelf.add(rule.file, rule.origin);
+  for (const Deck& deck : reading.game.decks) {
+    const Origin wanted_by = deck.back_origin.file.empty() ? deck.origin : deck.back_origin;
+    if (!deck.back.empty()) shelf.add(deck.back, wanted_by);
+  }
+  for (const Suit& suit : reading.game.suits) {
+    const auto back = suit.values.find("back");
+    if (back == suit.values.end() || back->second.text.empty()) continue;
+    shelf.add(back->second.text, back->second.origin);
+  }
+  add_asked_for(reading, shelf);
+}
+
+}  // namespace quoin::game

@@ -1,0 +1,110 @@
+#include "game/toml_shape.h"
+
+#include <fmt/format.h>
+
+#include "game/toml_file.h"
+
+namespace quoin::game {
+namespace {
+
+/// Walks over TOML without understanding more than where texts and comments begin and end.
+class Walk {
+ public:
+  explicit Walk(std::string_view text) : text_(text) {}
+
+  [[nodiscard]] bool done() const { return at_ >= text_.size(); }
+  [[nodiscard]] std::uint32_t line() const { return line_; }
+
+  /// The next character outside texts and comments; '"' stands for a whole text.
+  char next() {
+    const char c = text_[at_];
+    if (c == '#') {
+      while (!done() && text_[at_] != '\n') ++at_;
+      return ' ';
+    }
+    if (c == '"' || c == '\'') {
+      skip_text(c);
+      return '"';
+    }
+    step();
+    return c;
+  }
+
+ private:
+  void step() {
+    if (text_[at_] == '\n') ++line_;
+    ++at_;
+  }
+
+  void skip_text(char quote) {
+    const std::string three(3, quote);
+    const bool many_lines = text_.substr(at_, 3) == three;
+    at_ += many_lines ? 3 : 1;
+    while (!done()) {
+      if (quote == '"' && text_[at_] == '\\') {
+        ++at_;
+        if (!done()) step();
+      } else if (many_lines && text_.substr(at_, 3) == three) {
+        at_ += 3;
+        return;
+      } else if (!many_lines && (text_[at_] == quote || text_[at_] == '\n')) {
+        if (text_[at_] == quote) ++at_;
+        return;
+      } else {
+        step();
+      }
+    }
+  }
+
+  std::string_view text_;
+  std::size_t at_ = 0;
+  std::uint32_t line_ = 1;
+};
+
+bool belongs_to_key(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
+         c == '-' || c == ' ' || c == '\t' || c == '"';
+}
+
+}  // namespace
+
+std::optional<Origin> too_many_key_parts(std::string_view text, FileName file) {
+  int parts = 1;
+  for (Walk walk(text); !walk.done();) {
+    const std::uint32_t line = walk.line();
+    const char c = walk.next();
+    if (c == '.') ++parts;
+    else if (!belongs_to_key(c)) parts = 1;
+    if (parts > deepest_toml) return Origin{file, line, 1, 0};
+  }
+  return std::nullopt;
+}
+
+Diagnostic too_deep(const Origin& where) {
+  Diagnostic found(Id::game_too_large, where,
+                   fmt::format("tables and lists lie more than {} deep in each other here",
+                               deepest_toml));
+  return found.hint("a game needs four or five; look for a bracket too many");
+}
+
+std::string_view line_of(std::string_view text, std::uint32_t line) {
+  for (std::uint32_t i = 1; i < line; ++i) {
+    const std::size_t end = text.find('\n');
+    if (end == std::string_view::npos) return {};
+    text.remove_prefix(end + 1);
+  }
+  text = text.substr(0, text.find('\n'));
+  if (text.ends_with('\r')) text.remove_suffix(1);
+  return text;
+}
+
+std::size_t offset_of(std::string_view line, std::uint32_t column) {
+  std::uint32_t here = 0;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    const bool starts = (static_cast<unsigned char>(line[i]) & 0xC0) != 0x80;
+    if (starts && ++here == column) return i;
+  }
+  return line.size();
+}
+
+}  // namespace quoin::game

@@ -1,0 +1,14 @@
+#pragma once
+#include <string_view>
+
+#include "base/diagnostic.h"
+
+namespace quoin::game {
+
+/// What is wrong with a text that is no TOML, in a maker's words: `game.toml-syntax` or
+/// `game.toml-key-twice`. `where` is the place at which the parser stopped, `parser_words` its
+/// own description; those are shown only when we have none of our own.
+[[nodiscard]] Diagnostic syntax_problem(std::string_view text, Origin where,
+                                        std::string_view parser_words);
+
+}  // namespace quoin::game

@@ -1,0 +1,22 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "game/game.h"
+#include "game/placeholders.h"
+#include "game/reading.h"
+
+namespace quoin::game {
+
+/// One place at which a layout or a rule asks for a column or another value of a card.
+struct NameUse {
+  TextPart::Kind kind = TextPart::Kind::name;  ///< name, or open_brace for one that never closes
+  std::string name;
+  Origin origin;
+};
+
+/// All of a game: the placeholders of its layouts and styles, and the columns of conditions.
+[[nodiscard]] std::vector<NameUse> names_used(const Game& game,
+                                              const std::vector<LayoutRule>& rules);
+
+}  // namespace quoin::game

@@ -1,0 +1,58 @@
+#pragma once
+#include <memory>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "base/world.h"
+#include "game/game.h"
+#include "pack/report.h"
+#include "pack/staging.h"
+#include "sheets/sheets.h"
+
+namespace quoin::job {
+
+/// The parts of a pack that can be asked for alone.
+enum class Part { home, shop, pictures };
+
+/// What the maker asks for.
+struct Wishes {
+  std::string out;  ///< folder of the pack, on disk
+  std::set<Part> parts{Part::home, Part::shop, Part::pictures};
+  std::vector<std::string> only;  ///< ids of spoilt cards to print again; empty: all
+  int decks = 1;                  ///< copies of the whole deck, 1..1000
+  std::string cache_folder;       ///< for prepared pictures; "" for none
+};
+
+/// Told how far the work is; answers false to stop it.
+class Watcher {
+ public:
+  virtual ~Watcher() = default;
+  virtual bool at(std::string_view work, int done, int of) = 0;
+};
+
+/// Everything that came of a run. `game` is what could be read; `plan` is there when the cards
+/// could be laid on sheets; `files` and `published` tell of a pack.
+struct Outcome {
+  game::Game game;
+  Diagnostics found;  ///< in order, folded, without what the maker silenced
+  pack::Totals totals;
+  std::optional<sheets::Plan> plan;
+  std::vector<pack::Staging::File> files;
+  bool published = false;
+};
+
+/// Reads the game and finds what would go wrong, without writing anything.
+[[nodiscard]] Outcome check(const World& world, const Wishes& wishes, Watcher& watcher);
+
+/// The way through, in one function: reads the game, draws and checks the pieces, lays the sheets,
+/// writes the pack. With an error among the findings nothing is written and the earlier pack stays.
+[[nodiscard]] Outcome make(const World& world, const Wishes& wishes, Watcher& watcher);
+
+/// The outcome as report.json has it.
+[[nodiscard]] Bytes report(const Outcome& outcome);
+
+}  // namespace quoin::job

@@ -1,0 +1,127 @@
+#include "job/workshop.h"
+
+#include <fmt/format.h>
+
+#include <map>
+
+#include "pieces/card/check_backs.h"
+#include "pieces/card/edge_colour.h"
+#include "pieces/card/face.h"
+
+namespace quoin::job {
+
+Workshop::Workshop(const World& world, const game::Game& game, std::vector<int> cards,
+                   ImageCache* cache)
+    : game_(game), shelf_(world, cache), typesetter_(fonts(world)), studio_(game, shelf_, found_) {
+  list_drawings(cards);
+  read_suit_colours();
+}
+
+Workshop::~Workshop() = default;
+
+std::vector<FontFile> Workshop::fonts(const World& world) {
+  std::vector<FontFile> files;
+  for (const std::string& path : game_.font_files) {
+    const ReadAnswer answer = world.read(path, largest_file);
+    if (answer.ok()) {
+      files.push_back({path, answer.bytes});
+      continue;
+    }
+    found_.push_back(Diagnostic(Id::game_missing_file, Origin{FileName("game.toml"), 0, 0, 0},
+                                explain(answer, path))
+                         .hint("correct [fonts] in game.toml, or put the font there"));
+  }
+  return files;
+}
+
+void Workshop::list_drawings(const std::vector<int>& cards) {
+  for (const int card : cards) {
+    const std::string& id = game_.cards[static_cast<std::size_t>(card)].id;
+    drawings_.push_back({card, false, id, "cards/" + id});
+  }
+  fronts_ = static_cast<int>(cards.size());
+  std::map<std::string, int> known, backs_of_deck;
+  for (const int card : cards) {
+    const game::Card& row = game_.cards[static_cast<std::size_t>(card)];
+    const std::string key = pieces::back_key(game_, row);
+    if (key.empty()) {
+      back_of_.push_back(-1);
+      continue;
+    }
+    const auto [at, fresh] = known.emplace(key, static_cast<int>(known.size()));
+    if (fresh) {
+      const int nth = ++backs_of_deck[row.deck];
+      const std::string number = nth == 1 ? "" : fmt::format("-{}", nth);
+      drawings_.push_back({card, true, "back of " + row.deck, "backs/" + row.deck + number});
+    }
+    back_of_.push_back(at->second);
+  }
+}
+
+Scene Workshop::draw(std::size_t drawing) {
+  const Drawing& what = drawings_[drawing];
+  const game::Card& card = game_.cards[static_cast<std::size_t>(what.card)];
+  Scene scene =
+      what.is_back ? pieces::back(studio_, card, found_) : pieces::front(studio_, card, found_);
+  typeset(scene, typesetter_);
+  game::CardFormat format = game_.card;
+  if (what.is_back) format.bleed = pieces::back_bleed(game_);
+  const pieces::Face face{what.piece, scene, format, card.origin};
+  const pieces::FaceLook look = pieces::look_at(face, shelf_);
+  add(pieces::check_face(face, game_.limits, look));
+  if (what.is_back) {
+    add(pieces::check_back(face, look));
+    return scene;
+  }
+  look_for_edges(look);
+  if (!card.suit.empty() && !declared_.contains(card.suit)) suit_colours_.add(card.suit, look);
+  return scene;
+}
+
+void Workshop::add(Diagnostics problems) {
+  for (Diagnostic& problem : problems) found_.push_back(std::move(problem));
+}
+
+void Workshop::read_suit_colours() {
+  for (const game::Suit& suit : game_.suits) {
+    const auto text = suit.values.find("colour");
+    if (text == suit.values.end()) continue;
+    if (const auto colour = studio_.colour(text->second.text)) declared_[suit.id] = *colour;
+  }
+}
+
+void Workshop::check_backs() {
+  std::vector<pieces::DeckBack> backs;
+  for (std::size_t i = 0; i < back_of_.size(); ++i) {
+    const game::Card& card = game_.cards[static_cast<std::size_t>(drawings_[i].card)];
+    backs.push_back({card.deck, card.id, pieces::back_key(game_, card), card.copies, card.origin});
+  }
+  add(pieces::check_deck_backs(backs));
+}
+
+void Workshop::look_for_edges(const pieces::FaceLook& look) {
+  if (!edges_alike_) return;
+  const std::optional<std::uint32_t> edge = pieces::edge_colour(look);
+  if (!edge_seen_) edge_ = edge;
+  edge_seen_ = true;
+  edges_alike_ = pieces::edges_alike(edge, edge_);
+}
+
+void Workshop::conclude() {
+  check_backs();
+  add(pieces::check_suits(pieces::suit_looks(game_, declared_, suit_colours_.main_colours()),
+                          pieces::suit_cues(game_), game_.limits));
+  for (const std::string& reason : typesetter_.refused()) {
+    found_.push_back(Diagnostic(Id::font_not_a_font, Origin{FileName("game.toml"), 0, 0, 0}, reason)
+                         .hint("use TrueType or OpenType files (.ttf, .otf, .ttc)"));
+  }
+  for (const std::string& family : typesetter_.borrowed()) {
+    found_.push_back(
+        Diagnostic(Id::font_of_this_machine, Origin{FileName("game.toml"), 0, 0, 0},
+                   fmt::format("the font {} is taken from this machine", family))
+            .detail("on a machine without it the cards would look different")
+            .hint("put its files into the game's fonts folder, if its licence allows"));
+  }
+}
+
+}  // namespace quoin::job

@@ -1,0 +1,75 @@
+#pragma once
+#include <cstdint>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/world.h"
+#include "game/game.h"
+#include "media/picture.h"
+#include "media/text.h"
+#include "pieces/card/check_suits.h"
+#include "pieces/card/inspect.h"
+#include "pieces/card/studio.h"
+
+namespace quoin::job {
+
+/// One distinct drawing of the run: a front, or a back that several cards share.
+struct Drawing {
+  int card = 0;  ///< index into the game's cards: the first that has it
+  bool is_back = false;
+  std::string piece;  ///< "W-07", "back of main"
+  std::string file;   ///< "cards/W-07", "backs/main": names its picture in the pack
+};
+
+/// Draws and checks the faces of one game, one after another, and remembers what the run as a
+/// whole needs to know of them. Refers to `world`.
+class Workshop {
+ public:
+  /// `cards` are the indices of the cards to be printed.
+  Workshop(const World& world, const game::Game& game, std::vector<int> cards, ImageCache* cache);
+  ~Workshop();
+
+  [[nodiscard]] const std::vector<Drawing>& drawings() const { return drawings_; }
+  [[nodiscard]] int fronts() const { return fronts_; }
+  /// The back of each front, counted among the backs, or -1.
+  [[nodiscard]] const std::vector<int>& back_of() const { return back_of_; }
+  [[nodiscard]] PictureShelf& shelf() { return shelf_; }
+  [[nodiscard]] Typesetter& typesetter() { return typesetter_; }
+
+  /// Draws one drawing, texts set, and checks it; to be called once for each, in order.
+  [[nodiscard]] Scene draw(std::size_t drawing);
+
+  /// What can only be said when all were drawn: backs, suits, fonts. Call once, at the end.
+  void conclude();
+
+  /// True when all fronts share one flat edge colour.
+  [[nodiscard]] bool edges_alike() const { return edges_alike_; }
+  [[nodiscard]] Diagnostics& found() { return found_; }
+
+ private:
+  [[nodiscard]] std::vector<FontFile> fonts(const World& world);
+  void list_drawings(const std::vector<int>& cards);
+  void read_suit_colours();
+  void check_backs();
+  void add(Diagnostics problems);
+  void look_for_edges(const pieces::FaceLook& look);
+
+  const game::Game& game_;
+  Diagnostics found_;
+  PictureShelf shelf_;
+  Typesetter typesetter_;
+  pieces::Studio studio_;
+  std::vector<Drawing> drawings_;
+  std::vector<int> back_of_;
+  int fronts_ = 0;
+  std::map<std::string, Colour> declared_;
+  pieces::SuitColours suit_colours_;
+  bool edges_alike_ = true;
+  std::optional<std::uint32_t> edge_;
+  bool edge_seen_ = false;
+};
+
+}  // namespace quoin::job

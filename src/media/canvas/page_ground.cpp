@@ -1,0 +1,179 @@
+#include "media/canvas/page_ground.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/hash.h"
+
+namespace quoin {
+namespace {
+
+constexpr int longest_side = 32767;        // of a cairo image
+constexpr double most_pixels = 36e6;       // an SVG's effects at 600 ppi on 254 mm square
+
+void big_endian(Bytes& to, std::size_t value) {
+  to += static_cast<char>(value >> 8 & 0xFF);
+  to += static_cast<char>(value & 0xFF);
+}
+
+/// A JPEG (ITU-T T.81 annex B) of start, comment, frame header and end: enough for whoever copies
+/// it without looking inside.
+Bytes placeholder_jpeg(const std::string& key, int width, int height) {
+  Bytes jpeg = "\xFF\xD8\xFF\xFE";
+  big_endian(jpeg, key.size() + 2);
+  jpeg += key;
+  jpeg += "\xFF\xC0";
+  big_endian(jpeg, 17);
+  jpeg += '\x08';
+  big_endian(jpeg, static_cast<std::size_t>(height));
+  big_endian(jpeg, static_cast<std::size_t>(width));
+  jpeg += '\x03';
+  for (const char component : {'\x01', '\x02', '\x03'}) {
+    jpeg += component;
+    jpeg += '\x11';
+    jpeg += '\0';
+  }
+  return jpeg + "\xFF\xD9";
+}
+
+void attach(cairo_surface_t* surface, const char* kind, const Bytes& bytes) {
+  auto* const copy = static_cast<unsigned char*>(g_memdup2(bytes.data(), bytes.size()));
+  cairo_surface_set_mime_data(surface, kind, copy, bytes.size(), g_free, copy);
+}
+
+/// From the unit square of the stored picture to that of the upright one. Source: Exif 2.3
+/// (CIPA DC-008), tag 0x0112 Orientation: where the 0th row and the 0th column are seen.
+Affine upright(int orientation) {
+  switch (orientation) {
+    case 2: return {-1, 0, 0, 1, Mm{1}, Mm{0}};
+    case 3: return {-1, 0, 0, -1, Mm{1}, Mm{1}};
+    case 4: return {1, 0, 0, -1, Mm{0}, Mm{1}};
+    case 5: return {0, 1, 1, 0, Mm{0}, Mm{0}};
+    case 6: return {0, 1, -1, 0, Mm{1}, Mm{0}};
+    case 7: return {0, -1, -1, 0, Mm{1}, Mm{1}};
+    case 8: return {0, -1, 1, 0, Mm{0}, Mm{1}};
+    default: return {};
+  }
+}
+
+/// Draws the whole placeholder on the current unit square.
+void paint_unit(cairo_t* cr, cairo_surface_t* surface, int width, int height) {
+  cairo_scale(cr, 1.0 / width, 1.0 / height);
+  cairo_set_source_surface(cr, surface, 0, 0);
+  cairo_paint(cr);
+}
+
+std::shared_ptr<PreparedImage> flat_base(const Mask& mask, Colour colour) {
+  const int row = (mask.width + 7) / 8;
+  const std::vector<std::uint8_t> zeros(static_cast<std::size_t>(row) * mask.height, 0);
+  auto image = std::make_shared<PreparedImage>();
+  image->width = mask.width;
+  image->height = mask.height;
+  image->bits = 1;
+  image->model = ColourModel::rgb;
+  image->png_predictor_colours = 1;
+  const auto byte = [](double part) {
+    return static_cast<std::uint8_t>(std::lround(std::clamp(part, 0.0, 1.0) * 255));
+  };
+  image->palette = {byte(colour.red), byte(colour.green), byte(colour.blue)};
+  image->data = deflate_rows(zeros.data(), mask.height, row, 1);
+  return image;
+}
+
+/// One colour, as wide and high as the mask, with the mask times the colour's opacity.
+std::shared_ptr<const PreparedImage> prepared(Mask mask, Colour colour) {
+  const double opacity = std::clamp(colour.alpha, 0.0, 1.0);
+  for (std::uint8_t& cover : mask.cover)
+    cover = static_cast<std::uint8_t>(std::lround(cover * opacity));
+  auto soft = std::make_shared<PreparedImage>();
+  soft->width = mask.width;
+  soft->height = mask.height;
+  soft->model = ColourModel::grey;
+  soft->png_predictor_colours = 1;
+  soft->data = deflate_rows(mask.cover.data(), mask.height, mask.width, 1);
+  std::shared_ptr<PreparedImage> image = flat_base(mask, colour);
+  image->soft_mask = std::move(soft);
+  return image;
+}
+
+}  // namespace
+
+/// The pixels are never touched (all zero, so the system gives no memory for them); RGB24, because
+/// cairo searches other kinds for clear parts at every use. Past cairo's longest side any size
+/// will do, since the image that takes the place fills the same square.
+cairo_surface_t* PageGround::placeholder(const std::string& key, int width, int height) {
+  SurfacePtr& surface = placeholders_[key];
+  if (surface) return surface.get();
+  const int w = std::clamp(width, 1, longest_side), h = std::clamp(height, 1, longest_side);
+  surface.reset(cairo_image_surface_create(CAIRO_FORMAT_RGB24, w, h));
+  if (cairo_surface_status(surface.get()) != CAIRO_STATUS_SUCCESS) throw std::bad_alloc();
+  attach(surface.get(), CAIRO_MIME_TYPE_JPEG, placeholder_jpeg(key, w, h));
+  attach(surface.get(), CAIRO_MIME_TYPE_UNIQUE_ID, key);
+  return surface.get();
+}
+
+void PageGround::put_raster(cairo_t* cr, const PicturePtr& picture, Rect to) {
+  const PictureFacts& facts = picture->facts();
+  const bool lies_down = facts.exif_orientation >= 5 && facts.exif_orientation <= 8;
+  const double across = lies_down ? facts.height : facts.width;
+  const double down = lies_down ? facts.width : facts.height;
+  const std::string key = "asset:" + picture->key();
+  cairo_surface_t* const surface =
+      placeholder(key, static_cast<int>(across), static_cast<int>(down));
+  pictures_.try_emplace(key, picture);
+  const Saved saved(cr);
+  cairo_translate(cr, to.left().value, to.top().value);
+  cairo_scale(cr, to.size.width.value, to.size.height.value);
+  const cairo_matrix_t turn = to_cairo(upright(facts.exif_orientation));
+  cairo_transform(cr, &turn);
+  paint_unit(cr, surface, cairo_image_surface_get_width(surface),
+             cairo_image_surface_get_height(surface));
+}
+
+cairo_surface_t* PageGround::recording(const PicturePtr& picture, int width, int height) {
+  SurfacePtr& surface = recordings_[{picture->key(), {width, height}}];
+  if (surface) return surface.get();
+  const cairo_rectangle_t extents{0, 0, double(width), double(height)};
+  surface.reset(cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, &extents));
+  const CairoPtr cr{cairo_create(surface.get())};
+  if (!drawings().draw(cr.get(), *picture, {{}, {Mm{double(width)}, Mm{double(height)}}}))
+    report(picture, picture->path() + " cannot be drawn to its end");
+  return surface.get();
+}
+
+void PageGround::put_drawing(cairo_t* cr, const PicturePtr& picture, Rect to) {
+  // In device pixels, so that the renderer's effects come out at 600 ppi.
+  double width = to.size.width.value * device_scale(cr);
+  double height = to.size.height.value * device_scale(cr);
+  const double limited = std::sqrt(width * height / most_pixels);
+  if (limited > 1) {
+    width /= limited;
+    height /= limited;
+  }
+  const int w = static_cast<int>(std::clamp(std::round(width), 1.0, double(longest_side)));
+  const int h = static_cast<int>(std::clamp(std::round(height), 1.0, double(longest_side)));
+  cairo_surface_t* const surface = recording(picture, w, h);
+  const Saved saved(cr);
+  cairo_translate(cr, to.left().value, to.top().value);
+  cairo_scale(cr, to.size.width.value, to.size.height.value);
+  paint_unit(cr, surface, w, h);
+}
+
+void PageGround::put_mask(cairo_t* cr, const std::string& key, Rect to, Colour colour,
+                          const std::function<Mask()>& make) {
+  const std::string name =
+      "made:" + sha256(fmt::format("{} {} {} {} {}", key, colour.red, colour.green, colour.blue,
+                                   colour.alpha));
+  std::shared_ptr<const PreparedImage>& image = made_[name];
+  if (!image) image = prepared(make(), colour);
+  const Saved saved(cr);
+  cairo_translate(cr, to.left().value, to.top().value);
+  cairo_scale(cr, to.size.width.value, to.size.height.value);
+  cairo_surface_t* const surface = placeholder(name, image->width, image->height);
+  paint_unit(cr, surface, cairo_image_surface_get_width(surface),
+             cairo_image_surface_get_height(surface));
+}
+
+}  // namespace quoin

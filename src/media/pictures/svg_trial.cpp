@@ -1,0 +1,157 @@
+#include "media/pictures/svg_trial.h"
+
+#include <fcntl.h>
+#include <glib-object.h>
+#include <librsvg/rsvg.h>
+#include <poll.h>
+#include <sys/resource.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <chrono>
+#include <csignal>
+#include <cstdio>
+#include <string>
+
+#include "base/hash.h"
+#include "media/pictures/svg_render.h"
+
+namespace quoin::pictures {
+namespace {
+
+constexpr int trial_pixels = 800;
+constexpr int cpu_seconds = 3;
+constexpr std::size_t more_memory = std::size_t{1} << 30;
+constexpr auto longest_wait = std::chrono::seconds(20);
+constexpr double stuck_below_seconds = 0.5;  // of the processor, after the longest wait
+constexpr int tries = 3;
+
+#if defined(__SANITIZE_ADDRESS__)
+constexpr bool may_bound_memory = false;  // the sanitizer's own map takes terabytes
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer)
+constexpr bool may_bound_memory = false;
+#else
+constexpr bool may_bound_memory = true;
+#endif
+#else
+constexpr bool may_bound_memory = true;
+#endif
+
+/// The memory mapped now, in bytes.
+std::size_t mapped_memory() {
+  std::size_t pages = 0;
+  std::FILE* file = std::fopen("/proc/self/statm", "re");
+  if (file == nullptr) return 0;
+  if (std::fscanf(file, "%zu", &pages) != 1) pages = 0;
+  std::fclose(file);
+  return pages * static_cast<std::size_t>(sysconf(_SC_PAGESIZE));
+}
+
+void bound(__rlimit_resource resource, rlim_t soft, rlim_t hard) {
+  const rlimit limit{soft, hard};
+  setrlimit(resource, &limit);
+}
+
+/// Whatever the renderer prints when it breaks must not reach the maker.
+void silence() {
+  const int nowhere = open("/dev/null", O_RDWR | O_CLOEXEC);
+  if (nowhere < 0) return;
+  dup2(nowhere, STDOUT_FILENO);
+  dup2(nowhere, STDERR_FILENO);
+}
+
+/// In the child: never returns.
+[[noreturn]] void draw_and_leave(const Bytes& svg, std::size_t memory, int report) {
+  for (const int signal : {SIGXCPU, SIGSEGV, SIGABRT, SIGBUS, SIGFPE, SIGTERM, SIGALRM}) {
+    std::signal(signal, SIG_DFL);
+  }
+  bound(RLIMIT_CORE, 0, 0);
+  bound(RLIMIT_CPU, cpu_seconds, cpu_seconds + 1);
+  if (may_bound_memory && memory > 0) bound(RLIMIT_AS, memory, memory);
+  silence();
+  const char verdict = draws(svg, trial_pixels) ? 'd' : 'g';
+  const ssize_t written = write(report, &verdict, 1);
+  _exit(written == 1 ? 0 : 1);
+}
+
+/// The byte that the child reports, 0 when it ended without one, '?' when it took too long.
+char wait_for_report(int report) {
+  const auto end = std::chrono::steady_clock::now() + longest_wait;
+  for (;;) {
+    const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(
+        end - std::chrono::steady_clock::now());
+    if (left.count() <= 0) return '?';
+    pollfd wanted{report, POLLIN, 0};
+    const int ready = poll(&wanted, 1, static_cast<int>(left.count()));
+    if (ready < 0 && errno == EINTR) continue;
+    if (ready == 0) return '?';
+    char verdict = 0;
+    const ssize_t got = read(report, &verdict, 1);
+    if (got < 0 && errno == EINTR) continue;
+    return got == 1 ? verdict : '\0';
+  }
+}
+
+/// What the child used of the processor, once it is gone.
+double reap(pid_t child) {
+  rusage used{};
+  while (wait4(child, nullptr, 0, &used) < 0 && errno == EINTR) {
+  }
+  const auto seconds = [](const timeval& t) {
+    return static_cast<double>(t.tv_sec) + static_cast<double>(t.tv_usec) / 1e6;
+  };
+  return seconds(used.ru_utime) + seconds(used.ru_stime);
+}
+
+enum class Try { draws, gives_up, takes_too_long, stuck };
+
+Try try_once(const Bytes& svg) {
+  int ends[2];
+  if (pipe2(ends, O_CLOEXEC) != 0) return Try::stuck;
+  const std::size_t memory = mapped_memory() + more_memory;
+  const pid_t child = fork();
+  if (child == 0) draw_and_leave(svg, memory, ends[1]);
+  close(ends[1]);
+  const char verdict = child < 0 ? '?' : wait_for_report(ends[0]);
+  close(ends[0]);
+  if (child < 0) return Try::stuck;
+  if (verdict == '?') kill(child, SIGKILL);
+  const double cpu = reap(child);
+  if (verdict == 'd') return Try::draws;
+  if (verdict == 'g') return Try::gives_up;
+  return verdict == '?' && cpu < stuck_below_seconds ? Try::stuck : Try::takes_too_long;
+}
+
+std::string name_for(const Bytes& svg) { return "svg-trial-1-" + sha256(svg); }
+
+std::optional<Trial> remembered(const std::string& name, const ImageCache* cache) {
+  const std::optional<Bytes> kept = cache == nullptr ? std::nullopt : cache->get(name);
+  if (kept == "draws") return Trial::draws;
+  if (kept == "gives up") return Trial::gives_up;
+  if (kept == "takes too long") return Trial::takes_too_long;
+  return std::nullopt;
+}
+
+}  // namespace
+
+Trial try_drawing(const Bytes& safe_svg, ImageCache* cache) {
+  const std::string name = name_for(safe_svg);
+  if (const std::optional<Trial> known = remembered(name, cache)) return *known;
+  g_type_ensure(RSVG_TYPE_HANDLE);  // so that the child need not take the type system's locks
+  Try outcome = Try::stuck;
+  for (int i = 0; i < tries && outcome == Try::stuck; ++i) outcome = try_once(safe_svg);
+  if (outcome == Try::stuck) return Trial::takes_too_long;  // not remembered: it may go well later
+  const Trial trial = outcome == Try::draws      ? Trial::draws
+                      : outcome == Try::gives_up ? Trial::gives_up
+                                                 : Trial::takes_too_long;
+  if (cache != nullptr) {
+    cache->put(name, trial == Trial::draws      ? "draws"
+                     : trial == Trial::gives_up ? "gives up"
+                                                : "takes too long");
+  }
+  return trial;
+}
+
+}  // namespace quoin::pictures

@@ -1,0 +1,31 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "pieces/card/properties.h"
+#include "scene/scene.h"
+
+namespace quoin::pieces {
+
+/// Draws the elements of a layout for one card into `items`, those whose conditions hold, in
+/// order. `frame` is what `at` and `inset` are measured from: the trim, or a group's box; `bleed`
+/// is what `inset = "bleed"` reaches out to.
+void draw_elements(const std::vector<game::Element>& elements, const Sitting& sitting, Rect frame,
+                   Mm bleed, std::vector<Item>& items);
+
+/// What one kind of element makes inside its box; nothing when it has nothing to draw.
+using Drawn = std::optional<decltype(Item::what)>;
+[[nodiscard]] Drawn draw_picture(const Properties& properties, Rect box);
+[[nodiscard]] Drawn draw_text(const Properties& properties, Rect box);
+[[nodiscard]] Drawn draw_shape(const Properties& properties, Rect box, const Item& like);
+[[nodiscard]] Drawn draw_repeat(const Properties& properties, Rect box, const Item& like);
+
+/// How a picture of `facts` lies in `box`.
+enum class PictureFit { contain, cover, stretch };
+[[nodiscard]] Rect fitted(const PictureFacts& facts, Rect box, PictureFit fit, Vec focus);
+
+/// The picture at `path`, or nothing with the reason reported.
+[[nodiscard]] PicturePtr open_picture(const Properties& properties, const std::string& path,
+                                      const Origin& asked);
+
+}  // namespace quoin::pieces

@@ -1,0 +1,101 @@
+# shellcheck shell=bash disable=SC2034,SC2154
+# Everything that ./run test checks, counted. Sourced by ./run, after tools/build.sh.
+
+passed=0
+failed=0
+broken=()
+
+note_failure() {
+  failed=$((failed + $1))
+  broken+=("$2")
+}
+
+# One check: one NAME COMMAND... passes when the command ends with status 0. Shows its last line,
+# or all of it when it fails.
+one() {
+  local name=$1 log started=$SECONDS
+  log=$build/check-${1//[^a-z0-9]/-}.log
+  shift
+  if "$@" > "$log" 2>&1 < /dev/null; then
+    passed=$((passed + 1))
+    echo "passed: $name ($((SECONDS - started)) s): $(tail -n 1 "$log")"
+  else
+    note_failure 1 "$name"
+    tail -n 60 "$log"
+    echo "FAILED: $name ($((SECONDS - started)) s)"
+  fi
+}
+
+# The tests of build/PRESET by ctest, each counted on its own; skipped ones are named, not counted.
+count_tests() {
+  local preset=$1 log=$build/tests-$1.log started=$SECONDS
+  ctest --test-dir "$build/$preset" -j "$(nproc)" --output-on-failure --no-tests=error \
+    --timeout 300 > "$log" 2>&1 < /dev/null
+  local status=$? totals bad all skipped
+  totals=$(grep -E 'tests failed out of [0-9]+$' "$log")
+  all=${totals##* }
+  bad=$(sed -E 's/.* ([0-9]+) tests failed.*/\1/' <<< "$totals")
+  skipped=$(grep -cE '\*\*\*Skipped' "$log")
+  if [ -z "$totals" ] || { [ $status != 0 ] && [ "$bad" = 0 ]; }; then
+    tail -n 40 "$log"
+    note_failure 1 "tests in build/$preset (ctest did not get through)"
+    return
+  fi
+  passed=$((passed + all - bad - skipped))
+  if [ "$bad" != 0 ]; then
+    grep -vE '^ *[0-9]+/[0-9]+ Test .* Passed |^ +Start ' "$log" | tail -n 150
+    note_failure "$bad" "tests in build/$preset"
+  fi
+  echo "tests in build/$preset ($((SECONDS - started)) s): $((all - bad - skipped)) passed," \
+    "$bad failed, $skipped skipped"
+  grep -E '\*\*\*Skipped' "$log"
+}
+
+# Builds a preset with warnings as errors and runs its tests.
+build_and_test() {
+  local preset=$1 started=$SECONDS
+  shift
+  if configure "$preset" "$@" && compile "$preset"; then
+    passed=$((passed + 1))
+    echo "passed: build/$preset builds without a warning ($((SECONDS - started)) s)"
+    count_tests "$preset"
+  else
+    note_failure 1 "build/$preset does not build"
+  fi
+}
+
+# Leaks in third-party font code are named in tests/leaks.supp; ours are faults.
+test_sanitized() {
+  local -x ASAN_OPTIONS=detect_stack_use_after_return=1
+  local -x LSAN_OPTIONS=suppressions=$root/tests/leaks.supp:print_suppressions=0
+  local -x UBSAN_OPTIONS=print_stacktrace=1
+  build_and_test sanitize -DQUOIN_TESTS=ON
+}
+
+fuzz_briefly() {
+  configure fuzz && compile fuzz fuzzers && "$root/tests/fuzz/run" "$build/fuzz" 10
+}
+
+check_pages() {
+  local tool
+  for tool in check-floors check-headers check-sizes; do
+    one "$tool finds what it looks for" "$root/tools/$tool" --self-test
+    one "$tool" "$root/tools/$tool"
+  done
+  one "house format" "$root/tools/format" --check
+}
+
+test_all() {
+  mkdir -p "$build"
+  check_pages
+  build_and_test release -DQUOIN_TESTS=ON
+  one "check-guide finds what it looks for" "$root/tools/check-guide" --self-test
+  one "commands of the guide" env QUOIN_PROGRAM="$build/release/quoin" "$root/tools/check-guide"
+  test_sanitized
+  one "fuzz targets, 10 s each" fuzz_briefly
+  echo
+  [ ${#broken[@]} -gt 0 ] && printf 'FAILED: %s\n' "${broken[@]}"
+  echo "In $((SECONDS / 60)) min $((SECONDS % 60)) s:"
+  echo "$passed passed, $failed failed"
+  [ $failed = 0 ]
+}
