@@ -123,7 +123,8 @@ class CardRows {
     card.copies = copies;
     if (copies > 0) return;
     reading_.found.add(Diagnostic(Id::game_no_copies, asked->origin,
-                                  fmt::format("{} has 0 copies and is not printed", card.id)));
+                                  fmt::format("{} has 0 copies and is not printed",
+                                              card.id.empty() ? "this card" : card.id)));
   }
 
   Reading& reading_;

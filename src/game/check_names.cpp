@@ -41,8 +41,9 @@ class NameCheck {
       reading_.found.add(problem.hint("close it after the column's name, or write {{ to print a "
                                       "brace"));
     } else if (!look_up(reading_.game, nobody_, use.name)) {
-      Diagnostic problem =
-          unknown_name(Id::game_unknown_column, "column", use.name, use.origin, known_);
+      const bool dotted = use.name.find('.') != std::string::npos;
+      Diagnostic problem = unknown_name(Id::game_unknown_column, dotted ? "value" : "column",
+                                        use.name, use.origin, known_);
       if (problem.hints.empty()) {
         std::vector<std::string> columns;
         for (const Text& column : reading_.game.columns) columns.push_back(column.text);

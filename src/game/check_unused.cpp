@@ -18,14 +18,15 @@ const std::set<std::string_view>& technical_columns() {
 
 void unused_columns(Reading& reading) {
   if (!reading.layouts_whole || reading.game.layouts.empty()) return;
+  if (column(reading.game, "id") < 0) return;  // the names of the columns are in doubt
   std::set<std::string> used;
   for (const NameUse& use : names_used(reading.game, reading.rules)) used.insert(use.name);
-  for (const Text& column : reading.game.columns) {
-    if (column.text.empty() || technical_columns().contains(column.text)) continue;
-    if (used.contains(column.text)) continue;
-    reading.found.add(Diagnostic(Id::game_column_unused, column.origin,
-                                 fmt::format("no layout draws the column {} or asks for it",
-                                             column.text)));
+  for (const Text& name : reading.game.columns) {
+    if (name.text.empty() || technical_columns().contains(name.text)) continue;
+    if (used.contains(name.text)) continue;
+    reading.found.add(
+        Diagnostic(Id::game_column_unused, name.origin,
+                   fmt::format("no layout draws the column {} or asks for it", name.text)));
   }
 }
 

@@ -36,11 +36,26 @@ const LayoutRule* rule_for(const Reading& reading, const Card& card) {
   return nullptr;
 }
 
+/// True when the row names a suit or deck that there is not. It was reported; that conditions on
+/// it do not hold follows from it.
+bool names_unknown(const Game& game, const Card& card) {
+  const auto unknown = [&](std::string_view name, const std::string& known) {
+    const int at = column(game, name);
+    if (at < 0) return false;
+    const std::string_view cell = trimmed(card.cells[static_cast<std::size_t>(at)].text);
+    return !cell.empty() && cell != known;
+  };
+  return unknown("suit", card.suit) || unknown("deck", card.deck);
+}
+
 void report_without_layout(Reading& reading, const Card& card) {
+  if (names_unknown(reading.game, card)) return;
   Diagnostic problem(Id::game_row_without_layout, card.origin,
-                     fmt::format("no layout takes the card {}", card.id));
-  problem.detail(fmt::format("the conditions of all {} under [[layouts]] were tried",
-                             counted(reading.rules.size(), "layout")));
+                     card.id.empty() ? "no layout takes this card"
+                                     : fmt::format("no layout takes the card {}", card.id));
+  problem.detail(fmt::format("{} under [[layouts]] {} tried",
+                             counted(reading.rules.size(), "layout"),
+                             reading.rules.size() == 1 ? "was" : "were"));
   reading.found.add(problem.hint("add a last [[layouts]] without when"));
 }
 

@@ -131,7 +131,8 @@ void read_rows(CsvRecords& records, CsvTable& table, const CsvLimits& limits, Fi
       found.add(too_large(row[0].origin, "cells", limits.cells));
       return;
     }
-    fit(row, table.header, found);
+    Findings ignored;
+    fit(row, table.header, records.quotes_in_doubt() ? ignored : found);
     row.shrink_to_fit();
     table.rows.push_back(std::move(row));
     row = {};

@@ -46,6 +46,7 @@ Text CsvRecords::plain_cell(Findings& found) {
     Diagnostic problem(Id::game_csv_misplaced_quote, cell.origin,
                        "a space stands in front of the opening quote");
     found.add(problem.hint("delete the space, so that the quotes hold the cell together"));
+    quotes_in_doubt_ = true;
   }
   return cell;
 }
@@ -61,6 +62,7 @@ Text CsvRecords::quoted_cell(Findings& found) {
                                      "would run to the end of the file, {} further on",
                                      counted(here_.line - start.line, "line")));
       found.add(problem.hint("put a quote after the cell's text, or delete this one"));
+      quotes_in_doubt_ = true;
       break;
     }
     if (peek() == '"') {
@@ -84,14 +86,17 @@ void CsvRecords::after_quote(std::string& text, Findings& found) {
   const std::string_view more = text_.substr(start.offset, here_.offset - start.offset);
   if (trimmed(more).empty()) return;
   Diagnostic problem(Id::game_csv_misplaced_quote, origin_from(start),
-                     fmt::format("{} stands after the closing quote of the cell", quoted(more)));
+                     fmt::format("the cell goes on after its closing quote with {}",
+                                 shortened(more)));
   problem.hint("a quote within a quoted cell is written twice: \"\"");
   found.add(std::move(problem));
+  quotes_in_doubt_ = true;
   text += more;
 }
 
 bool CsvRecords::next(Row& row, Findings& found) {
   row.clear();
+  quotes_in_doubt_ = false;
   while (!done() && at_line_end()) skip_line_end();
   if (done()) return false;
   for (;;) {

@@ -15,6 +15,9 @@ class CsvRecords {
   /// Reads the next record that is not an empty line into `row`; false at the end of the text.
   /// Problems with quotes go to `found`; an unclosed quote ends the text.
   bool next(Row& row, Findings& found);
+  /// True when quotes of the last record were not as they should be: then its cells may have
+  /// fallen apart at the wrong places, and counting them would only repeat the problem.
+  [[nodiscard]] bool quotes_in_doubt() const { return quotes_in_doubt_; }
 
  private:
   struct Place {
@@ -36,6 +39,7 @@ class CsvRecords {
   FileName file_;
   char separator_;
   Place here_{0, 1, 1};
+  bool quotes_in_doubt_ = false;
 };
 
 }  // namespace quoin::game

@@ -29,13 +29,23 @@ class LayoutReader {
     }
     KeySet keys = keys_in("layout");
     keys.called = "a layout";
-    add(check_table(keys, rest, {into_.file}, {}));
+    if (find(rest, "elements")) plural_heading(keys, rest);
+    add(check_table(keys, rest, {into_.file}, {}, {"elements"}));
     read_uses(find(toml, "use"));
   }
 
  private:
   void add(Diagnostics more) {
     for (Diagnostic& one : more) found_.push_back(std::move(one));
+  }
+
+  void plural_heading(const KeySet& keys, const Table& toml) {
+    for (const Entry& entry : toml) {
+      if (entry.key != "elements") continue;
+      Diagnostic problem = unknown_key(keys, entry);
+      problem.hints = {"write each element as [[element]], without s"};
+      found_.push_back(std::move(problem));
+    }
   }
 
   void read_uses(const Node* use) {

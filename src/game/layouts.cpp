@@ -12,6 +12,13 @@
 namespace quoin::game {
 namespace {
 
+/// Elements of no known kind were reported; nothing could draw them.
+void drop_without_kind(std::vector<Element>& elements) {
+  std::erase_if(elements,
+                [](const Element& one) { return one.kind.empty() || one.kind == "?"; });
+  for (Element& element : elements) drop_without_kind(element.children);
+}
+
 /// Opens each layout file once and lays those that are used beneath those that use them.
 class LayoutShelf {
  public:
@@ -29,6 +36,7 @@ class LayoutShelf {
     std::vector<std::string> chain, taken;
     lay(*file, layout.elements, chain, taken);
     reading_.found.add(check_elements(layout.elements, reading_.names));
+    drop_without_kind(layout.elements);
     reading_.game.layouts.push_back(std::move(layout));
   }
 
@@ -134,6 +142,8 @@ void add_asked_for(Reading& reading, LayoutShelf& shelf) {
   for (const LayoutRule& rule : reading.rules) files.push_back(normal_path(rule.file));
   std::vector<std::string> stems;
   for (const std::string& file : files) stems.push_back(stem_of(file));
+  std::sort(stems.begin(), stems.end());
+  stems.erase(std::unique(stems.begin(), stems.end()), stems.end());
   for (Card& card : reading.game.cards) {
     Text& cell = card.cells[static_cast<std::size_t>(at)];
     const std::string name(trimmed(cell.text));

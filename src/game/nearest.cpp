@@ -28,6 +28,11 @@ std::size_t distance(std::string_view a, std::string_view b) {
   return last[b.size()];
 }
 
+std::size_t common_start(std::string_view a, std::string_view b) {
+  const auto [end, other] = std::mismatch(a.begin(), a.end(), b.begin(), b.end());
+  return static_cast<std::size_t>(end - a.begin());
+}
+
 /// Without capitals, spaces, '-' and '_': what is only written differently is the nearest of all.
 std::string plain(std::string_view word) {
   std::string kept;
@@ -44,7 +49,7 @@ std::optional<std::string> nearest(std::string_view word, const std::vector<std:
   const std::string asked = plain(word);
   const std::size_t near_enough = std::max<std::size_t>(1, (asked.size() + 1) / 3);
   const std::string* best = nullptr;
-  std::size_t least = near_enough + 1;
+  std::size_t least = near_enough + 1, longest_start = 0;
   for (const std::string& candidate : known) {
     if (candidate.size() > longest_name || candidate.empty()) continue;
     const std::string name = plain(candidate);
@@ -52,8 +57,11 @@ std::optional<std::string> nearest(std::string_view word, const std::vector<std:
     if (longer - std::min(name.size(), asked.size()) > near_enough) continue;
     const std::size_t steps = distance(asked, name);
     // A distance as long as the word itself shares nothing with it.
-    if (steps < least && steps < longer) {
+    if (steps >= longer || steps > near_enough || steps > least) continue;
+    const std::size_t same = common_start(asked, name);
+    if (steps < least || same > longest_start) {
       least = steps;
+      longest_start = same;
       best = &candidate;
     }
   }

@@ -11,6 +11,15 @@
 namespace quoin::game {
 namespace {
 
+/// The number in a text such as "3 mm" or "3,5", which was meant to be written without quotes.
+std::optional<double> number_meant(const Node& value) {
+  if (!value.text()) return std::nullopt;
+  std::string text(trimmed(*value.text()));
+  text.resize(text.find_last_of("0123456789") + 1);
+  std::replace(text.begin(), text.end(), ',', '.');
+  return read_number(text);
+}
+
 /// Checks one value; `label` is how messages call it ("bleed", "stroke.width").
 class ValueCheck {
  public:
@@ -56,9 +65,22 @@ class ValueCheck {
   }
 
   void wrong_type(const Node& value) {
-    Diagnostic found(Id::game_wrong_type, value.origin,
-                     fmt::format("{} needs {}, not {}", label_, wanted(facts_), describe(value)));
-    if (!facts_.example.empty()) found.hint(fmt::format("write it as {}", facts_.example));
+    wrong(value, fmt::format("{} needs {}, not {}", label_, wanted(facts_), describe(value)));
+  }
+
+  void wrong_item(const Node& item, std::string_view wanted_items) {
+    wrong(item, fmt::format("{} needs {} in its list, not {}", label_, wanted_items,
+                            describe(item)));
+  }
+
+  void wrong(const Node& value, std::string message) {
+    Diagnostic found(Id::game_wrong_type, value.origin, std::move(message));
+    const std::optional<double> meant = number_meant(value);
+    if (meant && facts_.type == ValueType::number) {
+      found.hint(fmt::format("write {} = {}", facts_.key, number_text(*meant)));
+    } else if (!facts_.example.empty()) {
+      found.hint(fmt::format("write it as {}", facts_.example));
+    }
     found_.push_back(std::move(found));
   }
 
@@ -71,7 +93,8 @@ class ValueCheck {
     const std::vector<std::string> words(facts_.words.begin(), facts_.words.end());
     Diagnostic found(Id::game_unknown_word, value.origin,
                      fmt::format("{} cannot be {}", label_, quoted(*value.text())));
-    found.detail(fmt::format("it can be {}", one_of(words)));
+    const bool only_words = facts_.type == ValueType::word;
+    found.detail(fmt::format("it can be {}", only_words ? one_of(words) : wanted(facts_)));
     if (const auto meant = nearest_word(*value.text(), words)) {
       found.hint(fmt::format("did you mean {}?", quoted(*meant)));
     }
@@ -79,11 +102,11 @@ class ValueCheck {
   }
 
   void number(const Node& value) {
-    if (value.text() && !facts_.words.empty() && !read_number(*value.text())) return word(value);
+    if (value.text() && !facts_.words.empty() && !number_meant(value)) return word(value);
     if (!value.number()) return wrong_type(value);
-    in_range(value);
     const bool fraction = std::floor(*value.number()) != *value.number();
-    if (facts_.type == ValueType::whole && fraction) wrong_type(value);
+    if (facts_.type == ValueType::whole && fraction) return wrong_type(value);
+    in_range(value);
   }
 
   void in_range(const Node& value) {
@@ -117,11 +140,11 @@ class ValueCheck {
   }
 
   /// Each item a number or a placeholder, within the range.
-  void items(const Node& value, const List& list) {
+  void items(const List& list) {
     for (const Node& item : list) {
       if (item.text() && is_filled_later(*item.text())) continue;
-      if (!item.number()) return wrong_type(value);
-      in_range(item);
+      if (item.number()) in_range(item);
+      else wrong_item(item, "numbers");
     }
   }
 
@@ -129,13 +152,14 @@ class ValueCheck {
     const List* list = value.list();
     const auto size = list ? static_cast<int>(list->size()) : -1;
     if (size < facts_.fewest || size > facts_.most) return wrong_type(value);
-    items(value, *list);
+    items(*list);
   }
 
   void edges(const Node& value) {
     if (value.number()) return in_range(value);
+    if (value.text() && !facts_.words.empty()) return word(value);
     if (!value.list() || value.list()->size() != 4) return wrong_type(value);
-    items(value, *value.list());
+    items(*value.list());
   }
 
   void number_lists(const Node& value) {
@@ -150,7 +174,7 @@ class ValueCheck {
     if (value.text()) return;
     if (!value.list()) return wrong_type(value);
     for (const Node& item : *value.list()) {
-      if (!item.text()) return wrong_type(value);
+      if (!item.text()) wrong_item(item, "texts in quotes");
     }
   }
 
@@ -249,7 +273,7 @@ Diagnostics check_table(const KeySet& keys, const Table& table, const Origin& wh
                                     [&](const PropertyFacts* f) { return f->key == entry.key; });
     if (facts != keys.known.end()) {
       ValueCheck(**facts, names, keys.prefix + entry.key, found).check(entry.value);
-    } else if (keys.own_keys.empty()) {
+    } else if (keys.own_keys.empty() || other_word(keys, entry.key)) {
       found.push_back(unknown_key(keys, entry));
     } else {
       check_own_key(keys, entry, names, found);

@@ -103,12 +103,18 @@ Diagnostic unknown_name(Id id, std::string_view thing, std::string_view name, co
   return found;
 }
 
+std::optional<std::string> other_word(const KeySet& keys, std::string_view key) {
+  std::vector<std::string> known;
+  for (const PropertyFacts* facts : keys.known) known.emplace_back(facts->key);
+  return ours(other_words, key, known);
+}
+
 Diagnostic unknown_key(const KeySet& keys, const Entry& entry) {
   Diagnostic found(Id::game_unknown_key, entry.key_origin,
                    fmt::format("{} has no key {}", keys.called, entry.key));
   std::vector<std::string> known;
   for (const PropertyFacts* facts : keys.known) known.emplace_back(facts->key);
-  if (const auto own = ours(other_words, entry.key, known)) {
+  if (const auto own = other_word(keys, entry.key)) {
     return found.hint(fmt::format("did you mean {}?", *own));
   }
   if (const auto meant = nearest(entry.key, known)) {

@@ -16,6 +16,10 @@ namespace quoin::game {
 [[nodiscard]] Diagnostic unknown_name(Id id, std::string_view thing, std::string_view name,
                                       const Origin& where, const std::vector<std::string>& known);
 
+/// Our word for a key that other programs call otherwise ("color"), when `keys` has it.
+[[nodiscard]] std::optional<std::string> other_word(const struct KeySet& keys,
+                                                    std::string_view key);
+
 /// As `nearest`, over words whose spelling other programs share with ours ("center", "color").
 [[nodiscard]] std::optional<std::string> nearest_word(std::string_view word,
                                                       const std::vector<std::string>& known);

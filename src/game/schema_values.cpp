@@ -42,7 +42,7 @@ std::string number_count(const PropertyFacts& facts) {
 }
 
 std::string wanted_value(const PropertyFacts& facts) {
-  const std::string unit = facts.unit.empty() ? "" : " of " + std::string(facts.unit);
+  const std::string unit = facts.unit.empty() ? "" : " in " + std::string(facts.unit);
   switch (facts.type) {
     case ValueType::text: return "a text in quotes";
     case ValueType::word: return "a word in quotes";

@@ -47,9 +47,15 @@ std::optional<double> Section::number_if_given(std::string_view key) const {
 }
 
 std::vector<Node> Section::texts(std::string_view key) const {
-  const Node node = value(key);
-  if (node.list()) return *node.list();
-  return node.text() ? std::vector<Node>{node} : std::vector<Node>{};
+  const Node* own = table_ ? find(*table_, key) : nullptr;
+  const Node node = own ? *own : value(key);
+  if (node.text()) return {node};
+  std::vector<Node> all;
+  if (!node.list()) return all;
+  for (const Node& item : *node.list()) {
+    if (item.text()) all.push_back(item);
+  }
+  return all;
 }
 
 const Table* table_under(const Table& file, std::string_view name) {

@@ -32,7 +32,7 @@ class Section {
   [[nodiscard]] Mm points(std::string_view key) const {
     return Mm{number(key) * mm_per_inch / points_per_inch};
   }
-  /// A string counts as a list of one.
+  /// A string counts as a list of one; items that are no strings are passed over.
   [[nodiscard]] std::vector<Node> texts(std::string_view key) const;
   /// The maker's value when it passed the check, else the default.
   [[nodiscard]] Node value(std::string_view key) const;

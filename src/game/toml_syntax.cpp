@@ -2,7 +2,7 @@
 
 #include <fmt/format.h>
 
-#include <array>
+#include <algorithm>
 #include <optional>
 
 #include "game/toml_shape.h"
@@ -46,8 +46,10 @@ std::string named_in(std::string_view words) {
   return std::string(name);
 }
 
-std::optional<Diagnostic> key_twice(const Origin& where, std::string_view words) {
+/// The parser stops behind the value; the key begins the line.
+std::optional<Diagnostic> key_twice(Origin where, std::string_view line, std::string_view words) {
   if (!has(words, "cannot redefine") && !has(words, "cannot insert")) return std::nullopt;
+  where.column = static_cast<std::uint32_t>(line.find_first_not_of(" \t[")) + 1;
   const std::string name = named_in(words);
   Diagnostic found(Id::game_toml_key_twice, where,
                    name.empty() ? "this key is given twice"
@@ -73,10 +75,15 @@ std::optional<Diagnostic> about_texts(const Origin& where, std::string_view line
   if (has(words, "parsing string") &&
       (has(words, "end-of-file") || has(words, "unescaped control"))) {
     const bool many = has(line, "\"\"\"") || has(line, "'''");
-    return problem(where, "a text begins here or above and its closing quote is missing",
-                   many ? "close it with three quotes"
-                        : "close it with \" on the same line, or use \"\"\" for a text of many "
-                          "lines");
+    const std::size_t quote = line.find_first_of("\"'", std::min(line.find('='), line.size()));
+    if (many || quote == std::string_view::npos) {
+      return problem(where, "a text begins here or above and is not closed again",
+                     "close it with the quotes that open it");
+    }
+    const auto column = static_cast<std::uint32_t>(characters(line.substr(0, quote))) + 1;
+    return problem({where.file, where.line, column, 1}, "the quote that opens this text is never "
+                                                        "closed",
+                   "close it on the same line, or use \"\"\" for a text of many lines");
   }
   if (has(words, "escape sequence")) {
     return problem(where, "a backslash in double quotes begins a special character, and this is "
@@ -117,6 +124,14 @@ std::optional<Diagnostic> about_lists(const Origin& where, std::string_view word
   return std::nullopt;
 }
 
+bool is_plain_key(std::string_view key) {
+  const auto plain = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+           c == '-' || c == '_' || c == '.';
+  };
+  return !key.empty() && std::all_of(key.begin(), key.end(), plain);
+}
+
 /// A value without quotes, or with a unit, or with a decimal comma.
 Diagnostic about_value(const Origin& where, const KeyAndValue& parts) {
   const std::string key(parts.key);
@@ -155,12 +170,11 @@ Diagnostic about_value(const Origin& where, const KeyAndValue& parts) {
 
 Diagnostic syntax_problem(std::string_view text, Origin where, std::string_view words) {
   const std::string_view line = line_of(text, where.line);
-  if (auto found = key_twice(where, words)) return *found;
+  if (auto found = key_twice(where, line, words)) return *found;
   if (auto found = about_texts(where, line, words)) return *found;
   if (auto found = about_lists(where, words)) return *found;
   const KeyAndValue parts = split(line);
-  const bool plain_key = !parts.key.empty() && parts.key.find_first_of("[]{}\"' \t") ==
-                                                   std::string_view::npos;
+  const bool plain_key = is_plain_key(parts.key);
   if (parts.has_equals && plain_key && parts.value.find_first_of("[]{}\"'") ==
                                            std::string_view::npos) {
     return about_value(where, parts);

@@ -58,9 +58,11 @@ std::optional<double> read_number(std::string_view text) {
   return number;
 }
 
-std::string quoted(std::string_view text) {
+std::string quoted(std::string_view text) { return "\"" + shortened(text) + "\""; }
+
+std::string shortened(std::string_view text) {
   constexpr std::size_t longest = 60;
-  std::string shown = "\"";
+  std::string shown;
   std::size_t count = 0;
   for (const char c : text) {
     const bool starts = (static_cast<unsigned char>(c) & 0xC0) != 0x80;
@@ -71,7 +73,7 @@ std::string quoted(std::string_view text) {
     const bool control = static_cast<unsigned char>(c) < 0x20 || c == 0x7F;
     shown += control ? ' ' : c;
   }
-  return shown + "\"";
+  return shown;
 }
 
 std::string one_of(const std::vector<std::string>& words) {

@@ -25,6 +25,9 @@ namespace quoin::game {
 /// The text in double quotes for a message: long ones shortened, line ends shown as spaces.
 [[nodiscard]] std::string quoted(std::string_view text);
 
+/// The same without the quotes.
+[[nodiscard]] std::string shortened(std::string_view text);
+
 /// "\"a\", \"b\" or \"c\"".
 [[nodiscard]] std::string one_of(const std::vector<std::string>& words);
 /// "a, b and c".

@@ -147,10 +147,18 @@ Path mapped(const Path& path, const Affine& map) {
   Path out;
   for (const Path::Step& step : path.steps()) {
     switch (step.verb) {
-      case Path::Verb::move: out.move_to(map(step.p[0])); break;
-      case Path::Verb::line: out.line_to(map(step.p[0])); break;
-      case Path::Verb::curve: out.curve_to(map(step.p[0]), map(step.p[1]), map(step.p[2])); break;
-      case Path::Verb::close: out.close(); break;
+      case Path::Verb::move:
+        out.move_to(map(step.p[0]));
+        break;
+      case Path::Verb::line:
+        out.line_to(map(step.p[0]));
+        break;
+      case Path::Verb::curve:
+        out.curve_to(map(step.p[0]), map(step.p[1]), map(step.p[2]));
+        break;
+      case Path::Verb::close:
+        out.close();
+        break;
     }
   }
   return out;
@@ -161,13 +169,19 @@ Rect bounds(const Path& path) {
   Point here, start;
   for (const Path::Step& step : path.steps()) {
     switch (step.verb) {
-      case Path::Verb::move: box.add(start = here = step.p[0]); break;
-      case Path::Verb::line: box.add(here = step.p[0]); break;
+      case Path::Verb::move:
+        box.add(start = here = step.p[0]);
+        break;
+      case Path::Verb::line:
+        box.add(here = step.p[0]);
+        break;
       case Path::Verb::curve:
         add_curve(box, here, step);
         here = step.p[2];
         break;
-      case Path::Verb::close: here = start; break;
+      case Path::Verb::close:
+        here = start;
+        break;
     }
   }
   return {{Mm{box.left}, Mm{box.top}}, {Mm{box.right - box.left}, Mm{box.bottom - box.top}}};

@@ -119,14 +119,24 @@ class PathDataReader {
     if (last_ == 'Z' && kind != 'M') path_.move_to(here_);
     switch (kind) {
       case 'M':
-      case 'L': straight(kind); break;
+      case 'L':
+        straight(kind);
+        break;
       case 'H':
-      case 'V': along_axis(kind); break;
+      case 'V':
+        along_axis(kind);
+        break;
       case 'C':
-      case 'S': cubic(kind); break;
+      case 'S':
+        cubic(kind);
+        break;
       case 'Q':
-      case 'T': quadratic(kind); break;
-      default: arc(); break;
+      case 'T':
+        quadratic(kind);
+        break;
+      default:
+        arc();
+        break;
     }
   }
 

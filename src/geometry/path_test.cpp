@@ -91,8 +91,8 @@ TEST(Path, may_be_appended_to_itself) {
 }
 
 TEST(Path, is_mapped_handle_by_handle) {
-  const Path turned = mapped(Path::ellipse(rect(0, 0, 4, 2)),
-                             Affine::turn_about(at(2, 1), Angle::degrees(90)));
+  const Path turned =
+      mapped(Path::ellipse(rect(0, 0, 4, 2)), Affine::turn_about(at(2, 1), Angle::degrees(90)));
   expect_near(bounds(turned), rect(1, -1, 2, 4), 1e-12);
 }
 
@@ -105,9 +105,9 @@ TEST(PathData, draws_the_arcs_of_the_standards_first_example) {
               0.05);
 }
 
-// The four arcs of SVG 1.1 section 8.3.8 (arcs02.svg), "a100,50 0 large,sweep 100,50": both ellipses
-// through (125, 75) and (225, 125) have centres (125, 125) and (225, 75); bounds follow from which
-// quadrants are passed.
+// The four arcs of SVG 1.1 section 8.3.8 (arcs02.svg), "a100,50 0 large,sweep 100,50": both
+// ellipses through (125, 75) and (225, 125) have centres (125, 125) and (225, 75); bounds follow
+// from which quadrants are passed.
 TEST(PathData, chooses_among_four_arcs_by_the_flags) {
   expect_near(bounds(drawn("M 125,75 a100,50 0 1,0 100,50")), rect(25, 75, 200, 100), 0.05);
   expect_near(bounds(drawn("M 125,75 a100,50 0 1,1 100,50")), rect(125, 25, 200, 100), 0.05);

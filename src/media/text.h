@@ -23,24 +23,24 @@ struct TextStyle {
   bool italic = false;
   Mm type_size{8.5 * mm_per_inch / points_per_inch};
   Mm smallest_size{8.5 * mm_per_inch / points_per_inch};  ///< may shrink down to here
-  Paint fill = black;                 ///< gradients run over the text's box
-  std::vector<Stroke> strokes;        ///< drawn beneath the fill, the first outermost
+  Paint fill = black;                                     ///< gradients run over the text's box
+  std::vector<Stroke> strokes;  ///< drawn beneath the fill, the first outermost
   TextAlign align = TextAlign::left;
   VerticalAlign vertical = VerticalAlign::top;
-  double leading = 1.2;               ///< distance of base lines over the type size
-  double letter_spacing = 0;          ///< thousandths of an em
-  double paragraph_gap = 0;           ///< em
+  double leading = 1.2;       ///< distance of base lines over the type size
+  double letter_spacing = 0;  ///< thousandths of an em
+  double paragraph_gap = 0;   ///< em
   bool hyphenate = false;
   TextCase letter_case = TextCase::as_is;
   TextDirection direction = TextDirection::automatic;
-  std::string language = "en";        ///< BCP 47
+  std::string language = "en";  ///< BCP 47
 };
 
 /// A small picture in a line of text.
 struct InlineSymbol {
   PicturePtr picture;
-  double scale = 1;   ///< height over the type size
-  double drop = 0.12; ///< how far its foot lies below the base line, over the type size
+  double scale = 1;    ///< height over the type size
+  double drop = 0.12;  ///< how far its foot lies below the base line, over the type size
 };
 
 /// A stretch of text in one face, or one symbol. Paragraphs are separated by '\n' in `text`.
@@ -61,24 +61,25 @@ struct TextBlock {
 /// Reads *italic*, **bold**, [symbol] and backslash escapes. Marks that open and never close are
 /// plain characters. An unknown [word] stays as it is, and its name is added to `unknown`.
 [[nodiscard]] std::vector<TextRun> read_markup(
-    std::string_view text, const std::map<std::string, std::shared_ptr<const InlineSymbol>>& symbols,
+    std::string_view text,
+    const std::map<std::string, std::shared_ptr<const InlineSymbol>>& symbols,
     std::vector<std::string>& unknown);
 
 /// What became of a text when it was set: measured, not asked for.
 struct TextFacts {
-  Mm type_size;            ///< used, after shrinking
+  Mm type_size;  ///< used, after shrinking
   int lines = 0;
-  bool fits = true;        ///< its lines, or at least all ink, lie inside the box
-  Size needed;             ///< of the text as set
-  Rect ink;                ///< round all ink, from the box's top left
-  std::vector<Rect> line_ink;              ///< the same, a line each
-  std::vector<std::string> missing_glyphs; ///< characters no font of the game can draw
-  std::vector<std::string> other_families; ///< families used although they were not asked for
-  std::vector<std::string> missing_faces;  ///< "Vollkorn, bold italic": asked for, no such file
+  bool fits = true;                         ///< its lines, or at least all ink, lie inside the box
+  Size needed;                              ///< of the text as set
+  Rect ink;                                 ///< round all ink, from the box's top left
+  std::vector<Rect> line_ink;               ///< the same, a line each
+  std::vector<std::string> missing_glyphs;  ///< characters no font of the game can draw
+  std::vector<std::string> other_families;  ///< families used although they were not asked for
+  std::vector<std::string> missing_faces;   ///< "Vollkorn, bold italic": asked for, no such file
   bool family_missing = false;
-  std::string nearest_family;              ///< a hint when the family is missing
-  bool broke_inside_words = false;         ///< a word longer than the line was broken
-  bool hyphenation_missing = false;        ///< asked for, but no patterns for the language
+  std::string nearest_family;        ///< a hint when the family is missing
+  bool broke_inside_words = false;   ///< a word longer than the line was broken
+  bool hyphenation_missing = false;  ///< asked for, but no patterns for the language
 };
 
 /// A text that was set; drawn by Canvas. Copies share.
@@ -104,10 +105,16 @@ struct FontFile {
 /// Sets text with the fonts of one game and no others, so that the result does not depend on the
 /// machine: the game's files first, then the house fonts of Quoin (Noto Sans regular, bold, italic,
 /// bold italic). A family that neither has is looked for among the machine's installed fonts by its
-/// exact name; such families are listed in `borrowed()`, since the game will look different elsewhere.
-/// Texts that do not ask for a borrowed family never fall back to it.
+/// exact name; such families are listed in `borrowed()`, since the game will look different
+/// elsewhere. Texts that do not ask for a borrowed family never fall back to it.
 ///
-/// Not for two threads at once: make one for each thread. Shaping is Pango's and HarfBuzz's.
+/// The text's top is the asked face's ascent above the first base line (or the top of a taller
+/// symbol in that line), its bottom the face's descent below the last. Nothing is ever slanted or
+/// thickened that the font does not draw. Emphasis inside italics goes back to upright letters.
+///
+/// Not for two threads at once, and what it set is drawn in the same thread: make one for each.
+/// Letters in SVG pictures drawn in a thread use the fonts of the typesetter made there last.
+/// Shaping is Pango's and HarfBuzz's.
 class Typesetter {
  public:
   explicit Typesetter(std::vector<FontFile> files);

@@ -11,9 +11,7 @@
 namespace quoin {
 namespace {
 
-Rect rect(double x, double y, double w, double h) {
-  return {{Mm{x}, Mm{y}}, {Mm{w}, Mm{h}}};
-}
+Rect rect(double x, double y, double w, double h) { return {{Mm{x}, Mm{y}}, {Mm{w}, Mm{h}}}; }
 
 Item square(Rect r, Paint fill = black) {
   Item item;
@@ -48,8 +46,8 @@ class Scenes : public ::testing::Test {
   }
   /// The pixel at a place in mm, as 0xAARRGGBB.
   static std::uint32_t pixel(const Raster& raster, double x, double y) {
-    return raster.pixels[static_cast<std::size_t>(y * 10) * raster.width +
-                         static_cast<std::size_t>(x * 10)];
+    return raster
+        .pixels[static_cast<std::size_t>(y * 10) * raster.width + static_cast<std::size_t>(x * 10)];
   }
   static int alpha(const Raster& raster, double x, double y) {
     return static_cast<int>(pixel(raster, x, y) >> 24);
@@ -327,7 +325,8 @@ TEST(Describe, is_equal_for_equal_silhouettes_wherever_they_lie) {
 
 TEST(Describe, tells_different_silhouettes_apart) {
   const Item item = square(rect(0, 0, 5, 5));
-  Item wider = square(rect(0, 0, 5.001, 5)), fainter = square(rect(0, 0, 5, 5), Colour{0, 0, 0, .5});
+  Item wider = square(rect(0, 0, 5.001, 5)),
+       fainter = square(rect(0, 0, 5, 5), Colour{0, 0, 0, .5});
   Item clipped = item, grouped;
   clipped.clip = Path::rectangle(rect(0, 0, 2, 2));
   grouped.what = GroupItem{{item}};

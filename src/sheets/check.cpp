@@ -1,8 +1,8 @@
 #include <fmt/format.h>
 
 #include "sheets/arrangement.h"
-#include "sheets/mark_lines.h"
 #include "sheets/printable.h"
+#include "sheets/slug.h"
 #include "sheets/wording.h"
 
 namespace quoin::sheets {
@@ -111,13 +111,18 @@ void Inspection::room_for_marks() {
 
 void Inspection::room_for_slug() {
   const PageFrame frame = page_frame(plan_, Side::front);
-  if (slug_place(frame) != SlugPlace::none) return;
+  const auto rows = slug_rows(frame, target_places(frame, crop_marks(frame)));
+  if (rows && fits(shortest_bar, rows->bar.length)) return;
   const Insets strip = strips(frame);
   const Mm widest = std::max(std::min(strip.top, strip.bottom), std::min(strip.left, strip.right));
-  say(Id::sheet_no_room_for_slug,
-      fmt::format("the widest strip beside the {} is {}, and the measuring bar with its words "
-                  "needs {}",
-                  pieces(), millimetres(widest), millimetres(slug_strip)))
+  const std::string lacks =
+      rows ? fmt::format("the free row beside the {} is {} long, and the measuring bar needs {}",
+                         pieces(), millimetres(rows->bar.length), millimetres(shortest_bar))
+           : fmt::format(
+                 "the widest strip beside the {} is {}, and the measuring bar with its "
+                 "words needs {}",
+                 pieces(), millimetres(widest), millimetres(slug_strip));
+  say(Id::sheet_no_room_for_slug, lacks)
       .detail("sheets go without the bar that shows a print at the wrong scale")
       .hint(fmt::format("measure a {} on the first sheet: its trim is {}", plan_.piece.name,
                         millimetres(plan_.piece.trim)));

@@ -87,6 +87,15 @@ TEST(Check, says_when_there_is_no_room_for_the_bar) {
   EXPECT_FALSE(has(found, Id::sheet_bleed_in_dead_margin));
 }
 
+TEST(Check, says_when_the_paper_is_too_small_for_the_bar) {
+  SheetWishes wishes;
+  wishes.paper = {Mm{58}, Mm{58}};
+  PieceFormat piece = poker();
+  piece.trim = {Mm{25}, Mm{25}};
+  EXPECT_EQ(only(check(plan_of(piece, wishes, 1)), Id::sheet_no_room_for_slug).message,
+            "the free row beside the cards is 38 mm long, and the measuring bar needs 50.2 mm");
+}
+
 TEST(Check, finds_trims_in_the_dead_margin_of_another_printer) {
   Plan plan = plan_of(poker(), {});
   plan.wishes.dead_margin = Insets::all(Mm{12});

@@ -62,7 +62,9 @@ Scene marks(const Plan& plan, Side side, const Slug& slug, const std::string& fa
   if (has_any_back(plan)) places = target_places(frame, cuts);
   if (!places.empty()) scene.items.push_back(targets(places));
   if (const std::optional<SlugRows> rows = slug_rows(frame, places)) {
-    scene.items.push_back(slug_line(slug, rows->words, family));
+    if (std::optional<Item> line = slug_line(slug, rows->words, family)) {
+      scene.items.push_back(*std::move(line));
+    }
     for (Item& item : measuring_bar(rows->bar, family)) scene.items.push_back(std::move(item));
   }
   for (Item& item : scene.items) item.origin = plan.wishes.origin;

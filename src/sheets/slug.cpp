@@ -56,7 +56,8 @@ Item words(const std::string& text, Mm from, Mm length, const SlugRow& row,
   return whole;
 }
 
-/// Ticks hang from the row's foot: long at the ends, middling at the middle, short at the tens.
+/// Ticks stand on a line at the row's foot: long at the ends, middling at the middle, short at the
+/// tens.
 Path bar_path(Mm length) {
   constexpr Mm ten{10};
   constexpr Mm end_tick{2.2}, middle_tick{1.7}, short_tick{1.1};
@@ -169,19 +170,23 @@ std::string slug_text(const Slug& slug, Mm row_length) {
   for (char& c : text) {
     if (c == '\n' || c == '\r' || c == '\t') c = ' ';
   }
-  return cut_off(text, characters_in(row_length));
+  constexpr int fewest_worth_reading = 8;
+  const int most = characters_in(row_length);
+  return most < fewest_worth_reading ? "" : cut_off(text, most);
 }
 
-Item slug_line(const Slug& slug, const SlugRow& row, const std::string& family) {
-  Item line = words(slug_text(slug, row.length), Mm{0}, row.length, row, family);
+std::optional<Item> slug_line(const Slug& slug, const SlugRow& row, const std::string& family) {
+  const std::string text = slug_text(slug, row.length);
+  if (text.empty()) return std::nullopt;
+  Item line = words(text, Mm{0}, row.length, row, family);
   line.element = "slug";
   return line;
 }
 
 std::vector<Item> measuring_bar(const SlugRow& row, const std::string& family) {
   constexpr Mm gap{2.5};
-  const Mm whole{100}, half{50};
-  if (!fits(half + mark_width, row.length)) return {};
+  constexpr Mm whole{100}, half{50};
+  if (!fits(shortest_bar, row.length)) return {};
   const Mm length = fits(whole + mark_width, row.length) ? whole : half;
   ShapeItem shape;
   shape.path = bar_path(length);

@@ -27,8 +27,12 @@ struct SlugRows {
 /// type is cut off with "…".
 [[nodiscard]] std::string slug_text(const Slug& slug, Mm row_length);
 
-/// The line of words.
-[[nodiscard]] Item slug_line(const Slug& slug, const SlugRow& row, const std::string& family);
+/// The line of words; nothing when there is nothing to say, or no room to say it.
+[[nodiscard]] std::optional<Item> slug_line(const Slug& slug, const SlugRow& row,
+                                            const std::string& family);
+
+/// Row length that the shorter bar takes, its end ticks included.
+inline constexpr Mm shortest_bar = Mm{50} + mark_width;
 
 /// A bar of 100 mm between the middles of its end ticks, with a tick every 10 mm and words that
 /// say what it is for; 50 mm when the row is shorter, nothing when it is shorter than that.

@@ -50,8 +50,7 @@ class Drawn : public ::testing::Test {
 
   std::string read_back(const std::string& markup, const std::string& family) {
     Scene scene{{words(markup, family, {{Mm{5}, Mm{5}}, {Mm{170}, Mm{20}}})}};
-    const outside::Answer answer =
-        run({"pdftotext", recorded(scene, {Mm{180}, Mm{30}}), "-"});
+    const outside::Answer answer = run({"pdftotext", recorded(scene, {Mm{180}, Mm{30}}), "-"});
     EXPECT_EQ(answer.exit_code, 0) << answer.words;
     std::string text = answer.words;
     // Marks of direction and the page's end are the program's own.
@@ -98,7 +97,8 @@ TEST_F(Drawn, fonts_are_embedded_as_fonts) {
   TextStyle& style = std::get<TextItem>(stroked.what).block.style;
   style.strokes = {Stroke{black, Mm{0.6}, {}}};
   style.fill = LinearGradient{{}, {Mm{0}, Mm{6}}, {{white, 0}, {black, 1}}};
-  Scene scene{{stroked, words("/ *italic* קלף", house_family, {{Mm{5}, Mm{20}}, {Mm{90}, Mm{10}}})}};
+  Scene scene{
+      {stroked, words("/ *italic* קלף", house_family, {{Mm{5}, Mm{20}}, {Mm{90}, Mm{10}}})}};
   const std::string path = recorded(scene, {Mm{100}, Mm{40}});
   const std::vector<std::string> lines = outside::lines_of(run({"pdffonts", path}).words);
   ASSERT_GE(lines.size(), 6U);  // two of head, then regular, bold, italic and Hebrew at least
@@ -137,9 +137,10 @@ TEST_F(Drawn, pages_look_as_the_pixels_do) {
   Scene scene{{words("Take *two* **cards** from the shore", house_family,
                      {{Mm{5}, Mm{5}}, {Mm{50}, Mm{30}}})}};
   Item shape;
-  shape.what = ShapeItem{Path::rounded_rectangle({{Mm{60}, Mm{5}}, {Mm{30}, Mm{20}}}, Mm{4}),
-                         LinearGradient{{Mm{60}, Mm{5}}, {Mm{90}, Mm{25}}, {{white, 0}, {black, 1}}},
-                         Stroke{Colour{0.8, 0.1, 0.1, 1}, Mm{1.5}, {Mm{3}, Mm{2}}}};
+  shape.what =
+      ShapeItem{Path::rounded_rectangle({{Mm{60}, Mm{5}}, {Mm{30}, Mm{20}}}, Mm{4}),
+                LinearGradient{{Mm{60}, Mm{5}}, {Mm{90}, Mm{25}}, {{white, 0}, {black, 1}}},
+                Stroke{Colour{0.8, 0.1, 0.1, 1}, Mm{1.5}, {Mm{3}, Mm{2}}}};
   shape.opacity = 0.7;
   shape.map = Affine::turn_about({Mm{75}, Mm{15}}, Angle::degrees(15));
   shape.shadow = Shadow{{0, 0, 0, 0.5}, {Mm{1}, Mm{2}}, Mm{0}};

@@ -53,7 +53,7 @@ bool DrawnForms::form(Object stream) {
     Object facts = stream.getDict();
     if (Object group = facts.getKey("/Group"); group.isDictionary()) {
       tag_colour(group, "/CS");
-      facts.replaceKey("/Group", shared(group));
+      facts.replaceKey("/Group", alike_.of(group));
     }
     return resources(facts.getKey("/Resources"));
   });
@@ -114,7 +114,7 @@ bool DrawnForms::states(Object dictionary) {
   for (auto [key, each] : entries(dictionary)) {
     if (!each.isDictionary()) continue;
     transparent = state(each) || transparent;
-    dictionary.replaceKey(key, shared(each));
+    dictionary.replaceKey(key, alike_.of(each));
   }
   return transparent;
 }
@@ -143,19 +143,19 @@ bool DrawnForms::resources(Object dictionary) {
   });
 }
 
-Object DrawnForms::shared(Object direct) {
-  if (direct.isIndirect()) return direct;
-  return shared_.try_emplace(direct.unparse(), direct).first->second;
-}
-
 Form DrawnForms::from(Object recorded, const PageRecorder::Recording& recording) {
-  Object stream = recorded.getOwningQPDF() == &file_ ? recorded : file_.copyForeignObject(recorded);
+  Object stream = recorded;
+  if (QPDF& source = *recorded.getOwningQPDF(); &source != &file_) {
+    stream = file_.copyForeignObject(recorded);
+    alike_.within_form(stream);
+    source.replaceObject(recorded.getObjGen(), Object::newNull());
+  }
   recording_ = &recording;
   const bool transparent = form(stream);
   if (transparent) {
     Object group = Object::parse("<< /Type /Group /S /Transparency /I true >>");
     group.replaceKey("/CS", spaces_.srgb());
-    stream.getDict().replaceKey("/Group", shared(group));
+    stream.getDict().replaceKey("/Group", alike_.of(group));
   }
   return {stream, transparent};
 }

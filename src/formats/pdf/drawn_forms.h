@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "formats/pdf/images.h"
+#include "formats/pdf/shared_values.h"
 
 namespace quoin::pdf {
 
@@ -19,7 +20,8 @@ class DrawnForms {
   DrawnForms(QPDF& file, ColourSpaces& spaces, Images& images)
       : file_(file), spaces_(spaces), images_(images) {}
 
-  /// A recorded page, finished. It belongs to `file` or to another open file; then it is copied.
+  /// A recorded page, finished. It belongs to `file` or to another open file; then it is
+  /// copied and let go there.
   [[nodiscard]] Form from(Object recorded, const PageRecorder::Recording& recording);
 
  private:
@@ -33,8 +35,6 @@ class DrawnForms {
   bool state(Object dictionary);
   void shadings(Object dictionary);
   void typefaces(Object dictionary);
-  /// One and the same object for all that read alike: ten thousand faces differ in little.
-  [[nodiscard]] Object shared(Object direct);
   void tag_colour(Object dictionary, const std::string& key);
 
   QPDF& file_;
@@ -42,7 +42,7 @@ class DrawnForms {
   Images& images_;
   const PageRecorder::Recording* recording_ = nullptr;  // of the page at hand
   std::map<QPDFObjGen, bool> walked_;
-  std::map<std::string, Object> shared_;
+  SharedValues alike_;
 };
 
 }  // namespace quoin::pdf

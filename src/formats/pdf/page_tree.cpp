@@ -17,20 +17,6 @@ Object box(Rect rect, Mm page_height) {
   return corners;
 }
 
-void set_boxes(Object object, const Page& page) {
-  const auto within = [](Rect rect, Rect outer) {
-    if (rect.size.width <= Mm{0} || rect.size.height <= Mm{0}) return outer;
-    return overlap(rect, outer).value_or(outer);
-  };
-  const Rect media{{}, page.media};
-  const Rect bleed = within(page.bleed, media);
-  const Mm height = page.media.height;
-  object.replaceKey("/MediaBox", box(media, height));
-  object.replaceKey("/CropBox", box(media, height));
-  object.replaceKey("/BleedBox", box(bleed, height));
-  object.replaceKey("/TrimBox", box(within(page.trim, bleed), height));
-}
-
 std::string content(const std::vector<PlacedForm>& placed) {
   std::string text;
   std::optional<Layer> open;
@@ -44,19 +30,6 @@ std::string content(const std::vector<PlacedForm>& placed) {
   }
   if (open) text += "EMC\n";
   return text;
-}
-
-Object resources(const std::vector<PlacedForm>& placed, Layers& layers, ColourSpaces& spaces) {
-  Object forms = Object::newDictionary(), groups = Object::newDictionary(),
-         all = Object::newDictionary();
-  for (const PlacedForm& each : placed) {
-    forms.replaceKey("/" + each.key, each.form.object);
-    groups.replaceKey("/" + Layers::key(each.layer), layers.of(each.layer));
-  }
-  all.replaceKey("/ColorSpace", spaces.defaults());
-  all.replaceKey("/XObject", forms);
-  all.replaceKey("/Properties", groups);
-  return all;
 }
 
 /// A node's children are at most this many, so that a reader need not load them all at once.
@@ -81,20 +54,48 @@ Object parent_of(QPDF& file, const std::vector<Object>& kids, std::size_t from, 
 
 }  // namespace
 
-Object page_object(QPDF& file, const Page& page, const std::vector<PlacedForm>& placed,
-                   Layers& layers, ColourSpaces& spaces) {
+void PageObjects::set_boxes(Object object, const Page& page) {
+  const auto within = [](Rect rect, Rect outer) {
+    if (rect.size.width <= Mm{0} || rect.size.height <= Mm{0}) return outer;
+    return overlap(rect, outer).value_or(outer);
+  };
+  const auto set = [&](const char* key, Rect rect) {
+    object.replaceKey(key, alike_.of(box(rect, page.media.height)));
+  };
+  const Rect media{{}, page.media};
+  const Rect bleed = within(page.bleed, media);
+  set("/MediaBox", media);
+  set("/CropBox", media);
+  set("/BleedBox", bleed);
+  set("/TrimBox", within(page.trim, bleed));
+}
+
+Object PageObjects::resources(const std::vector<PlacedForm>& placed) {
+  Object forms = Object::newDictionary(), groups = Object::newDictionary(),
+         all = Object::newDictionary();
+  for (const PlacedForm& each : placed) {
+    forms.replaceKey("/" + each.key, each.form.object);
+    groups.replaceKey("/" + Layers::key(each.layer), layers_.of(each.layer));
+  }
+  all.replaceKey("/ColorSpace", spaces_.defaults());
+  all.replaceKey("/XObject", forms);
+  all.replaceKey("/Properties", alike_.of(groups));
+  return all;
+}
+
+Object PageObjects::made(const Page& page, const std::vector<PlacedForm>& placed) {
   Object object = Object::newDictionary();
-  object.replaceKey("/Type", name("Page"));
+  object.replaceKey("/Type", alike_.of(name("Page")));
   set_boxes(object, page);
-  object.replaceKey("/Resources", resources(placed, layers, spaces));
-  object.replaceKey("/Contents", file.newStream(content(placed)));
+  object.replaceKey("/Resources", resources(placed));
+  object.replaceKey("/Contents", file_.newStream(content(placed)));
   if (std::any_of(placed.begin(), placed.end(),
                   [](const PlacedForm& each) { return each.form.transparent; })) {
     Object group = Object::parse("<< /Type /Group /S /Transparency >>");
-    group.replaceKey("/CS", spaces.srgb());
-    object.replaceKey("/Group", group);
+    group.replaceKey("/CS", spaces_.srgb());
+    object.replaceKey("/Group", alike_.of(group));
   }
-  return file.makeIndirectObject(object);
+  return file_.makeIndirectObject(object);
 }
 
 void set_pages(QPDF& file, const std::vector<Object>& pages) {

@@ -1,36 +1,22 @@
 #include "formats/pdf/recorded_pages.h"
 
-#include <map>
 #include <stdexcept>
 
 #include "formats/pdf/numbers.h"
+#include "formats/pdf/shared_values.h"
 
 namespace quoin::pdf {
 namespace {
 
-/// What all forms of a recording share.
-struct FormKeys {
-  Object type = name("XObject");
-  Object subtype = name("Form");
-  Object matrix;
-  std::map<std::string, Object> boxes;
-
-  FormKeys() {
-    const std::string scale = ratio_text(points_per_mm / PageRecorder::units_per_mm);
-    matrix = Object::parse("[" + scale + " 0 0 " + scale + " 0 0]");
-  }
-};
-
 /// Turns a page's content into a form, in place.
-Object as_form(Object page, FormKeys& keys) {
+Object as_form(Object page, Object matrix) {
   Object stream = page.getKey("/Contents");
   if (!stream.isStream()) throw std::logic_error("a recorded page without content");
-  Object box = page.getKey("/MediaBox");
   Object facts = stream.getDict();
-  facts.replaceKey("/Type", keys.type);
-  facts.replaceKey("/Subtype", keys.subtype);
-  facts.replaceKey("/BBox", keys.boxes.try_emplace(box.unparse(), box).first->second);
-  facts.replaceKey("/Matrix", keys.matrix);
+  facts.replaceKey("/Type", name("XObject"));
+  facts.replaceKey("/Subtype", name("Form"));
+  facts.replaceKey("/BBox", page.getKey("/MediaBox"));
+  facts.replaceKey("/Matrix", matrix);
   facts.replaceKey("/Resources", page.getKey("/Resources"));
   return stream;
 }
@@ -57,10 +43,15 @@ std::vector<Object> recorded_pages(QPDF& file, const PageRecorder::Recording& re
   if (static_cast<int>(pages.size()) != recording.pages) {
     throw std::logic_error("a recording has other pages than were drawn");
   }
-  FormKeys keys;
+  const std::string scale = ratio_text(points_per_mm / PageRecorder::units_per_mm);
+  const Object matrix = Object::parse("[" + scale + " 0 0 " + scale + " 0 0]");
+  SharedValues alike;
   std::vector<Object> forms;
   forms.reserve(pages.size());
-  for (const Object& page : pages) forms.push_back(as_form(page, keys));
+  for (const Object& page : pages) {
+    forms.push_back(as_form(page, matrix));
+    alike.within_form(forms.back());
+  }
   let_pages_go(file, pages);
   return forms;
 }

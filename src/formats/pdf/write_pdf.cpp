@@ -60,6 +60,7 @@ class Assembly {
         layers_(file_),
         images_(file_, spaces_, shelf),
         forms_(file_, spaces_, images_),
+        page_objects_(file_, layers_, spaces_),
         symbol_forms_(symbol_pages_.size()) {}
 
   [[nodiscard]] Result<Bytes> written(const Document& document) {
@@ -98,7 +99,7 @@ class Assembly {
       const Object recorded = own_pages_[static_cast<std::size_t>(run.recorded)];
       all.push_back({forms_.from(recorded, own_.recording), run.layer, key, "/" + key + " Do"});
     }
-    return page_object(file_, page, all, layers_, spaces_);
+    return page_objects_.made(page, all);
   }
 
   void set_catalogue(const Document& document) {
@@ -137,6 +138,7 @@ class Assembly {
   Layers layers_;
   Images images_;
   DrawnForms forms_;
+  PageObjects page_objects_;
   std::vector<std::optional<Form>> symbol_forms_;
 };
 

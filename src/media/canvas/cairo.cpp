@@ -40,17 +40,23 @@ bool put_gradient(cairo_t* cr, cairo_pattern_t* created, const std::vector<Gradi
 
 cairo_line_join_t to_cairo(LineJoin join) {
   switch (join) {
-    case LineJoin::mitre: return CAIRO_LINE_JOIN_MITER;
-    case LineJoin::bevel: return CAIRO_LINE_JOIN_BEVEL;
-    default: return CAIRO_LINE_JOIN_ROUND;
+    case LineJoin::mitre:
+      return CAIRO_LINE_JOIN_MITER;
+    case LineJoin::bevel:
+      return CAIRO_LINE_JOIN_BEVEL;
+    default:
+      return CAIRO_LINE_JOIN_ROUND;
   }
 }
 
 cairo_line_cap_t to_cairo(LineCap cap) {
   switch (cap) {
-    case LineCap::round: return CAIRO_LINE_CAP_ROUND;
-    case LineCap::square: return CAIRO_LINE_CAP_SQUARE;
-    default: return CAIRO_LINE_CAP_BUTT;
+    case LineCap::round:
+      return CAIRO_LINE_CAP_ROUND;
+    case LineCap::square:
+      return CAIRO_LINE_CAP_SQUARE;
+    default:
+      return CAIRO_LINE_CAP_BUTT;
   }
 }
 
@@ -67,13 +73,19 @@ void put_path(cairo_t* cr, const Path& path) {
   if (!all_numbers(path)) return;
   for (const Path::Step& s : path.steps()) {
     switch (s.verb) {
-      case Path::Verb::move: cairo_move_to(cr, near(s.p[0].x), near(s.p[0].y)); break;
-      case Path::Verb::line: cairo_line_to(cr, near(s.p[0].x), near(s.p[0].y)); break;
+      case Path::Verb::move:
+        cairo_move_to(cr, near(s.p[0].x), near(s.p[0].y));
+        break;
+      case Path::Verb::line:
+        cairo_line_to(cr, near(s.p[0].x), near(s.p[0].y));
+        break;
       case Path::Verb::curve:
         cairo_curve_to(cr, near(s.p[0].x), near(s.p[0].y), near(s.p[1].x), near(s.p[1].y),
                        near(s.p[2].x), near(s.p[2].y));
         break;
-      case Path::Verb::close: cairo_close_path(cr); break;
+      case Path::Verb::close:
+        cairo_close_path(cr);
+        break;
     }
   }
 }

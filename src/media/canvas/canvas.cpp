@@ -18,8 +18,7 @@ void for_each_line(cairo_t* cr, const SetText::State& text, With with) {
   for (const PlacedLine& line : text.lines) {
     const Saved saved(cr);
     cairo_scale(cr, 1 / layout_units_per_mm, 1 / layout_units_per_mm);
-    cairo_move_to(cr, line.at.x.value * layout_units_per_mm,
-                  line.at.y.value * layout_units_per_mm);
+    cairo_move_to(cr, line.at.x.value * layout_units_per_mm, line.at.y.value * layout_units_per_mm);
     with(line.line.get());
   }
 }
@@ -27,8 +26,7 @@ void for_each_line(cairo_t* cr, const SetText::State& text, With with) {
 /// Makes the letters' outlines the current path.
 void put_letters(cairo_t* cr, const SetText::State& text) {
   cairo_new_path(cr);
-  for_each_line(cr, text,
-                [&](PangoLayoutLine* line) { pango_cairo_layout_line_path(cr, line); });
+  for_each_line(cr, text, [&](PangoLayoutLine* line) { pango_cairo_layout_line_path(cr, line); });
 }
 
 bool is_empty(Rect r) {
@@ -128,8 +126,7 @@ void Canvas::text(const SetText& text, Point at) {
   }
   for (const PlacedSymbol& placed : set.symbols) {
     if (placed.symbol)
-      picture(placed.symbol->picture,
-              {at + (placed.to.at - Point{}), placed.to.size});
+      picture(placed.symbol->picture, {at + (placed.to.at - Point{}), placed.to.size});
   }
 }
 
@@ -159,9 +156,10 @@ void Canvas::shadow(const Shadow& shadow, Rect ink, const std::string& key,
       return blurred(mask, deviation * scale);
     };
     const auto reach = [&](double scale) { return blur_reach(deviation * scale); };
-    put_silhouette(*state_, {fmt::format("shadow {} {}", shadow.blur.value, key), ink,
-                             shadow.colour, soften, reach, 1},
-                   draw);
+    put_silhouette(
+        *state_,
+        {fmt::format("shadow {} {}", shadow.blur.value, key), ink, shadow.colour, soften, reach, 1},
+        draw);
   }
   restore();
 }

@@ -7,8 +7,8 @@ namespace {
 
 ObjectPtr<RsvgHandle> parsed(const Bytes& svg) {
   GError* fault = nullptr;
-  ObjectPtr<RsvgHandle> handle{rsvg_handle_new_from_data(
-      reinterpret_cast<const guint8*>(svg.data()), svg.size(), &fault)};
+  ObjectPtr<RsvgHandle> handle{
+      rsvg_handle_new_from_data(reinterpret_cast<const guint8*>(svg.data()), svg.size(), &fault)};
   g_clear_error(&fault);
   if (handle) rsvg_handle_set_dpi(handle.get(), 96);  // CSS: 96 px an inch
   return handle;

@@ -2,10 +2,10 @@
 #include <functional>
 #include <string>
 
+#include "media/canvas.h"
 #include "media/canvas/cairo.h"
 #include "media/canvas/drawings.h"
 #include "media/canvas/mask.h"
-#include "media/canvas.h"
 
 namespace quoin {
 

@@ -14,24 +14,49 @@ struct Box {
 };
 
 std::array<Box, 3> boxes_for(double sigma) {
-  const int d =
-      static_cast<int>(std::floor(sigma * 3 * std::sqrt(2 * std::numbers::pi) / 4 + 0.5));
+  const int d = static_cast<int>(std::floor(sigma * 3 * std::sqrt(2 * std::numbers::pi) / 4 + 0.5));
   if (d % 2 == 1) return {Box{d, d / 2}, Box{d, d / 2}, Box{d, d / 2}};
   return {Box{d, d / 2}, Box{d, d / 2 - 1}, Box{d + 1, d / 2}};
 }
 
 constexpr double least_sigma = 0.3;
 
-/// Means over the box along one line of `count` values, `step` apart.
-void box_line(const std::uint16_t* from, std::uint16_t* to, int count, std::ptrdiff_t step,
-              Box box) {
-  std::uint64_t sum = 0;
+using Row = std::uint16_t;
+
+Row mean(std::uint32_t sum, Box box) {
+  return static_cast<Row>((sum + static_cast<std::uint32_t>(box.size) / 2) /
+                          static_cast<std::uint32_t>(box.size));
+}
+
+/// Means over the box along one row. Sums stay below 2^32: a box is shorter than 2^16.
+void box_row(const Row* from, Row* to, int count, Box box) {
+  std::uint32_t sum = 0;
   const int after = box.size - box.before;  // the first pixel past the box
-  for (int i = 0; i < std::min(after, count); ++i) sum += from[i * step];
+  for (int i = 0; i < std::min(after, count); ++i) sum += from[i];
   for (int i = 0; i < count; ++i) {
-    to[i * step] = static_cast<std::uint16_t>((sum + box.size / 2) / box.size);
-    if (i + after < count) sum += from[(i + after) * step];
-    if (i - box.before >= 0) sum -= from[(i - box.before) * step];
+    to[i] = mean(sum, box);
+    if (i + after < count) sum += from[i + after];
+    if (i - box.before >= 0) sum -= from[i - box.before];
+  }
+}
+
+/// Means over the box down all columns at once, so that memory is met row after row.
+void box_columns(const Row* from, Row* to, int width, int height, Box box) {
+  std::vector<std::uint32_t> sums(static_cast<std::size_t>(width), 0);
+  const auto row = [&](int y) { return from + std::ptrdiff_t{y} * width; };
+  const int after = box.size - box.before;
+  for (int y = 0; y < std::min(after, height); ++y)
+    for (int x = 0; x < width; ++x) sums[static_cast<std::size_t>(x)] += row(y)[x];
+  for (int y = 0; y < height; ++y) {
+    Row* const out = to + std::ptrdiff_t{y} * width;
+    const Row* const enters = y + after < height ? row(y + after) : nullptr;
+    const Row* const leaves = y - box.before >= 0 ? row(y - box.before) : nullptr;
+    for (int x = 0; x < width; ++x) {
+      std::uint32_t& sum = sums[static_cast<std::size_t>(x)];
+      out[x] = mean(sum, box);
+      if (enters) sum += enters[x];
+      if (leaves) sum -= leaves[x];
+    }
   }
 }
 
@@ -113,10 +138,9 @@ Mask blurred(const Mask& mask, double sigma) {
     if (box.size <= 1) continue;
     for (int y = 0; y < mask.height; ++y) {
       const std::ptrdiff_t row = std::ptrdiff_t{y} * mask.width;
-      box_line(now.data() + row, next.data() + row, mask.width, 1, box);
+      box_row(now.data() + row, next.data() + row, mask.width, box);
     }
-    for (int x = 0; x < mask.width; ++x)
-      box_line(next.data() + x, now.data() + x, mask.height, mask.width, box);
+    box_columns(next.data(), now.data(), mask.width, mask.height, box);
   }
   Mask soft{mask.width, mask.height, std::vector<std::uint8_t>(now.size())};
   for (std::size_t i = 0; i < now.size(); ++i)

@@ -10,8 +10,8 @@
 namespace quoin {
 namespace {
 
-constexpr int longest_side = 32767;        // of a cairo image
-constexpr double most_pixels = 36e6;       // an SVG's effects at 600 ppi on 254 mm square
+constexpr int longest_side = 32767;   // of a cairo image
+constexpr double most_pixels = 36e6;  // an SVG's effects at 600 ppi on 254 mm square
 
 void big_endian(Bytes& to, std::size_t value) {
   to += static_cast<char>(value >> 8 & 0xFF);
@@ -47,14 +47,22 @@ void attach(cairo_surface_t* surface, const char* kind, const Bytes& bytes) {
 /// (CIPA DC-008), tag 0x0112 Orientation: where the 0th row and the 0th column are seen.
 Affine upright(int orientation) {
   switch (orientation) {
-    case 2: return {-1, 0, 0, 1, Mm{1}, Mm{0}};
-    case 3: return {-1, 0, 0, -1, Mm{1}, Mm{1}};
-    case 4: return {1, 0, 0, -1, Mm{0}, Mm{1}};
-    case 5: return {0, 1, 1, 0, Mm{0}, Mm{0}};
-    case 6: return {0, 1, -1, 0, Mm{1}, Mm{0}};
-    case 7: return {0, -1, -1, 0, Mm{1}, Mm{1}};
-    case 8: return {0, -1, 1, 0, Mm{0}, Mm{1}};
-    default: return {};
+    case 2:
+      return {-1, 0, 0, 1, Mm{1}, Mm{0}};
+    case 3:
+      return {-1, 0, 0, -1, Mm{1}, Mm{1}};
+    case 4:
+      return {1, 0, 0, -1, Mm{0}, Mm{1}};
+    case 5:
+      return {0, 1, 1, 0, Mm{0}, Mm{0}};
+    case 6:
+      return {0, 1, -1, 0, Mm{1}, Mm{0}};
+    case 7:
+      return {0, -1, -1, 0, Mm{1}, Mm{1}};
+    case 8:
+      return {0, -1, 1, 0, Mm{0}, Mm{1}};
+    default:
+      return {};
   }
 }
 
@@ -163,9 +171,8 @@ void PageGround::put_drawing(cairo_t* cr, const PicturePtr& picture, Rect to) {
 
 void PageGround::put_mask(cairo_t* cr, const std::string& key, Rect to, Colour colour,
                           const std::function<Mask()>& make) {
-  const std::string name =
-      "made:" + sha256(fmt::format("{} {} {} {} {}", key, colour.red, colour.green, colour.blue,
-                                   colour.alpha));
+  const std::string name = "made:" + sha256(fmt::format("{} {} {} {} {}", key, colour.red,
+                                                        colour.green, colour.blue, colour.alpha));
   std::shared_ptr<const PreparedImage>& image = made_[name];
   if (!image) image = prepared(make(), colour);
   const Saved saved(cr);

@@ -99,8 +99,8 @@ ImageCanvas::ImageCanvas(PictureShelf& shelf, Size size, double ppi, Background 
     if (!(count <= 32767)) throw std::length_error("an image canvas wider than 32767 pixels");
     return std::max(1, static_cast<int>(count));
   };
-  state_->surface.reset(cairo_image_surface_create(CAIRO_FORMAT_ARGB32, pixels(size.width),
-                                                   pixels(size.height)));
+  state_->surface.reset(
+      cairo_image_surface_create(CAIRO_FORMAT_ARGB32, pixels(size.width), pixels(size.height)));
   if (cairo_surface_status(state_->surface.get()) != CAIRO_STATUS_SUCCESS) throw std::bad_alloc();
   CairoPtr cr{cairo_create(state_->surface.get())};
   if (background == Background::paper) {
@@ -120,8 +120,8 @@ const Diagnostics& ImageCanvas::found() const { return state_->ground.found(); }
 Raster ImageCanvas::raster() const {
   cairo_surface_t* const surface = state_->surface.get();
   cairo_surface_flush(surface);
-  Raster raster{cairo_image_surface_get_width(surface), cairo_image_surface_get_height(surface),
-                {}};
+  Raster raster{
+      cairo_image_surface_get_width(surface), cairo_image_surface_get_height(surface), {}};
   raster.pixels.resize(static_cast<std::size_t>(raster.width) * raster.height);
   const unsigned char* const data = cairo_image_surface_get_data(surface);
   const std::ptrdiff_t stride = cairo_image_surface_get_stride(surface);

@@ -44,8 +44,8 @@ Grid grid_at(const SilhouettePlan& plan, double scale) {
   const int rim = plan.reach(scale) + 1;
   const auto pixels = [&](Mm length) { return std::ceil(length.value * scale) + 2.0 * rim; };
   const double width = pixels(plan.ink.size.width), height = pixels(plan.ink.size.height);
-  const double limited = std::max({std::sqrt(width * height / most_pixels), width / longest_side,
-                                   height / longest_side});
+  const double limited = std::max(
+      {std::sqrt(width * height / most_pixels), width / longest_side, height / longest_side});
   if (limited > 1) return grid_at(plan, scale / (limited * 1.001));
   const Mm edge{rim / scale};
   return {scale,
@@ -80,8 +80,8 @@ bool needs_pixels(const Canvas::State& state, const Drawing& draw) {
 }
 
 void draw_flat(const Canvas::State& state, Colour colour, const Drawing& draw) {
-  auto flat = std::make_unique<Canvas::State>(CairoPtr{cairo_reference(state.cr.get())},
-                                              state.ground);
+  auto flat =
+      std::make_unique<Canvas::State>(CairoPtr{cairo_reference(state.cr.get())}, state.ground);
   colour.alpha = 1;
   flat->flat = colour;
   Canvas canvas(std::move(flat));
@@ -95,8 +95,8 @@ void put_silhouette(Canvas::State& state, const SilhouettePlan& plan, const Draw
   const double scale = std::round(std::min(finest, below * plan.finer) * 1000) / 1000;
   if (!(scale > 0)) return;
   const Grid grid = grid_at(plan, scale);
-  const std::string name = fmt::format("{} {}x{} at {}", plan.key, grid.width, grid.height,
-                                       grid.pixels_per_mm);
+  const std::string name =
+      fmt::format("{} {}x{} at {}", plan.key, grid.width, grid.height, grid.pixels_per_mm);
   state.ground.put_mask(state.cr.get(), sha256(name), grid.covers, plan.colour, [&] {
     return plan.change(silhouette(state, grid, draw), grid.pixels_per_mm);
   });

@@ -15,10 +15,11 @@ namespace quoin::pictures {
 
 /// Turns the colours of one bitmap into sRGB, alpha left out of it.
 ///
-/// With a profile: through it, relative colorimetric with black-point compensation. Without:
-/// RGB is taken as sRGB, grey as sRGB's grey, and CMYK as R = (1-C)(1-K), likewise G and B, the
-/// formula of PostScript's and PDF's plain conversion up to how K is applied (common practice, no
-/// source): a picture for the screen, not a proof.
+/// With a profile: through it, relative colorimetric with black-point compensation; CMYK of more
+/// than a megapixel by way of a table (see icc.cpp). Without: RGB is taken as sRGB, grey as sRGB's
+/// grey, and CMYK as R = (1-C)(1-K), likewise G and B, the formula of PostScript's and PDF's plain
+/// conversion up to how K is applied (common practice, no source): a picture for the screen, not a
+/// proof.
 class ToSrgb {
  public:
   explicit ToSrgb(const Bitmap& bitmap);

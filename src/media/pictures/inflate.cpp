@@ -10,28 +10,25 @@
 
 namespace quoin::pictures {
 
-std::optional<Inflated> inflate(std::string_view stream, std::size_t most) {
+std::optional<std::vector<std::uint8_t>> inflate(std::string_view stream, std::size_t most) {
   const std::unique_ptr<libdeflate_decompressor, decltype(&libdeflate_free_decompressor)> inflater(
       libdeflate_alloc_decompressor(), &libdeflate_free_decompressor);
   if (inflater == nullptr) throw std::bad_alloc();
-  Inflated result;
-  result.bytes.resize(most);
-  std::size_t given = 0;
-  const libdeflate_result how =
-      libdeflate_zlib_decompress_ex(inflater.get(), stream.data(), stream.size(),
-                                    result.bytes.data(), most, &result.read, &given);
+  std::vector<std::uint8_t> bytes(most);
+  std::size_t read = 0, given = 0;  // what follows the stream does no harm
+  const libdeflate_result how = libdeflate_zlib_decompress_ex(
+      inflater.get(), stream.data(), stream.size(), bytes.data(), most, &read, &given);
   if (how != LIBDEFLATE_SUCCESS) return std::nullopt;
-  result.bytes.resize(given);
-  return result;
+  bytes.resize(given);
+  return bytes;
 }
 
 Bytes inflate_unknown_size(std::string_view stream) {
   constexpr std::size_t smallest = 4096;
-  for (std::size_t most = std::max(smallest, stream.size() * 4);;
-       most = std::min(most * 4, largest_profile)) {
-    most = std::min(most, largest_profile);
-    std::optional<Inflated> result = inflate(stream, most);
-    if (result) return std::move(result->bytes);
+  std::size_t most = std::min(std::max(smallest, stream.size() * 4), largest_profile);
+  for (;; most = std::min(most * 4, largest_profile)) {
+    const auto bytes = inflate(stream, most);
+    if (bytes) return {bytes->begin(), bytes->end()};
     if (most == largest_profile) return {};
   }
 }

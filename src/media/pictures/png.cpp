@@ -4,6 +4,7 @@
 #include <libdeflate.h>
 
 #include <cmath>
+#include <cstring>
 #include <memory>
 
 #include "media/pictures/byte_order.h"
@@ -15,6 +16,8 @@
 
 namespace quoin::pictures {
 namespace {
+
+using Rows = std::vector<std::uint8_t>;
 
 Bytes joined(const std::vector<std::string_view>& parts) {
   Bytes all;
@@ -52,21 +55,21 @@ Bytes profile_of(const SourceFile& file, const PngParts& parts, Diagnostics& rem
 }
 
 /// All rows, still filtered, in a buffer of exactly their size.
-Result<Bytes> inflated_rows(const SourceFile& file, const PngParts& parts, std::string_view data) {
-  std::optional<Inflated> rows = inflate(data, unpacked_bytes(parts));
-  if (!rows || rows->bytes.size() != unpacked_bytes(parts)) {
+Result<Rows> inflated_rows(const SourceFile& file, const PngParts& parts, std::string_view data) {
+  std::optional<Rows> rows = inflate(data, unpacked_bytes(parts));
+  if (!rows || rows->size() != unpacked_bytes(parts)) {
     return damaged(
         file, fmt::format("its pixel data does not hold the {} rows that it should", parts.height));
   }
-  return std::move(rows->bytes);
+  return std::move(*rows);
 }
 
 /// Whether each row of the passes starts with one of PNG's five filter numbers.
-bool filters_are_known(const PngParts& parts, std::string_view rows) {
+bool filters_are_known(const PngParts& parts, const Rows& rows) {
   std::size_t at = 0;
   for (const PngPass& pass : passes(parts)) {
     for (int y = 0; pass.columns > 0 && y < pass.rows; ++y) {
-      if (byte_at(rows, at) > 4) return false;
+      if (rows[at] > 4) return false;
       at += parts.row_bytes(pass.columns) + 1;
     }
   }
@@ -101,12 +104,6 @@ class PixelWriter {
   void row(const PngPass& pass, int y, const std::uint8_t* bytes) {
     const std::size_t at = std::size_t(pass.y0 + y * pass.dy) * std::size_t(parts_.width);
     const auto out_channels = static_cast<std::size_t>(bitmap_.channels());
-    if (parts_.bits == 8 && parts_.transparency.empty() && pass.dx == 1 && pass.x0 == 0 &&
-        parts_.type != PngParts::palette) {
-      std::copy_n(bytes, parts_.row_bytes(pass.columns),
-                  bitmap_.samples.data() + at * out_channels);
-      return;
-    }
     for (std::size_t x = 0; x < std::size_t(pass.columns); ++x) {
       std::uint8_t* out = bitmap_.samples.data() +
                           (at + std::size_t(pass.x0) + x * std::size_t(pass.dx)) * out_channels;
@@ -146,8 +143,8 @@ class PixelWriter {
 };
 
 /// Undoes the filters of all passes in place and hands each row on.
-void read_rows(const PngParts& parts, Bytes& rows, PixelWriter& writer) {
-  auto* at = reinterpret_cast<std::uint8_t*>(rows.data());
+void read_rows(const PngParts& parts, Rows& rows, PixelWriter& writer) {
+  std::uint8_t* at = rows.data();
   for (const PngPass& pass : passes(parts)) {
     const std::size_t bytes = parts.row_bytes(pass.columns);
     const std::vector<std::uint8_t> nothing(bytes, 0);
@@ -159,6 +156,28 @@ void read_rows(const PngParts& parts, Bytes& rows, PixelWriter& writer) {
       at += bytes + 1;
     }
   }
+}
+
+/// Whether the rows are a bitmap's samples once their filter bytes are gone.
+bool rows_are_samples(const PngParts& parts) {
+  return parts.bits == 8 && !parts.interlaced && parts.transparency.empty() &&
+         parts.type != PngParts::palette;
+}
+
+/// Undoes the filters in place and closes the gaps that the filter bytes leave.
+void close_rows(const PngParts& parts, Rows& rows) {
+  const std::size_t bytes = parts.row_bytes(parts.width);
+  const Rows nothing(bytes, 0);
+  const std::uint8_t* above = nothing.data();
+  std::uint8_t* to = rows.data();
+  for (const std::uint8_t* from = rows.data(); from < rows.data() + rows.size();
+       from += bytes + 1, to += bytes) {
+    const int filter = from[0];
+    std::memmove(to, from + 1, bytes);
+    undo_filter(filter, to, above, bytes, parts.step());
+    above = to;
+  }
+  rows.resize(bytes * static_cast<std::size_t>(parts.height));
 }
 
 bool pdf_reads_it(const PngParts& parts) { return !parts.interlaced && !parts.has_alpha(); }
@@ -203,7 +222,7 @@ Result<FirstLook> look_at_png(const SourceFile& file) {
 Result<Bitmap> decode_png(const SourceFile& file) {
   Result<PngParts> parts = read_png_parts(file);
   if (!parts) return std::move(parts).why();
-  Result<Bytes> rows = inflated_rows(file, *parts, joined(parts->data));
+  Result<Rows> rows = inflated_rows(file, *parts, joined(parts->data));
   if (!rows) return std::move(rows).why();
   if (!filters_are_known(*parts, *rows)) return damaged(file, "its rows are garbled");
   Bitmap bitmap;
@@ -213,6 +232,11 @@ Result<Bitmap> decode_png(const SourceFile& file) {
   bitmap.has_alpha = parts->has_alpha();
   Diagnostics said_when_opened;
   bitmap.profile = profile_of(file, *parts, said_when_opened);
+  if (rows_are_samples(*parts)) {
+    close_rows(*parts, *rows);
+    bitmap.samples = std::move(*rows);
+    return bitmap;
+  }
   bitmap.samples.resize(bitmap.pixel_count() * static_cast<std::size_t>(bitmap.channels()));
   PixelWriter writer(*parts, bitmap);
   read_rows(*parts, *rows, writer);
@@ -232,7 +256,7 @@ Result<std::optional<PreparedImage>> png_as_stored(const SourceFile& file) {
   Result<PngParts> parts = read_png_parts(file);
   if (!parts) return std::move(parts).why();
   if (!pdf_reads_it(*parts)) return std::optional<PreparedImage>();
-  const Result<Bytes> rows = inflated_rows(file, *parts, joined(parts->data));
+  const Result<Rows> rows = inflated_rows(file, *parts, joined(parts->data));
   if (!rows) return rows.why();
   if (!filters_are_known(*parts, *rows)) return damaged(file, "its rows are garbled");
   return known_png_as_stored(file);

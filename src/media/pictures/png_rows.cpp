@@ -2,6 +2,8 @@
 
 #include <stdexcept>
 
+QUOIN_VECTOR_LOOPS
+
 namespace quoin::pictures {
 namespace {
 

@@ -1,7 +1,6 @@
 #pragma once
 #include <cstddef>
 #include <cstdint>
-#include <cstdlib>
 
 namespace quoin::pictures {
 
@@ -17,11 +16,14 @@ namespace quoin::pictures {
 /// Source: W3C PNG, third edition, clause 9.4. Written without branches, which painted art would
 /// mispredict at every other byte.
 [[nodiscard]] inline int paeth(int left, int above, int above_left) {
-  const int to_left = std::abs(above - above_left);
-  const int to_above = std::abs(left - above_left);
-  const int to_corner = std::abs(left + above - 2 * above_left);
+  const auto a = static_cast<std::int16_t>(above - above_left);
+  const auto b = static_cast<std::int16_t>(left - above_left);
+  const auto sum = static_cast<std::int16_t>(a + b);
+  const auto to_left = static_cast<std::int16_t>(a < 0 ? -a : a);
+  const auto to_above = static_cast<std::int16_t>(b < 0 ? -b : b);
+  const auto to_corner = static_cast<std::int16_t>(sum < 0 ? -sum : sum);
   const int nearer = to_left <= to_above ? left : above;
-  const int its_distance = to_left <= to_above ? to_left : to_above;
+  const std::int16_t its_distance = to_left <= to_above ? to_left : to_above;
   return its_distance <= to_corner ? nearer : above_left;
 }
 

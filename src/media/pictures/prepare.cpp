@@ -4,11 +4,10 @@
 
 #include "media/pictures/jpeg.h"
 #include "media/pictures/png.h"
+#include "media/pictures/row_filter.h"
 
 namespace quoin::pictures {
 namespace {
-
-using Plane = std::vector<std::uint8_t>;
 
 bool is_opaque(const Bitmap& bitmap) {
   if (!bitmap.has_alpha) return true;
@@ -29,35 +28,32 @@ bool is_colourless(const Bitmap& bitmap) {
   return true;
 }
 
-/// `count` neighbouring channels of each pixel, starting with `first`.
-Plane channels_of(const Bitmap& bitmap, std::size_t first, std::size_t count) {
-  const auto step = static_cast<std::size_t>(bitmap.channels());
-  Plane plane(bitmap.pixel_count() * count);
-  const std::uint8_t* in = bitmap.samples.data() + first;
-  for (std::size_t i = 0; i < plane.size(); i += count, in += step) {
-    for (std::size_t c = 0; c < count; ++c) plane[i + c] = in[c];
+/// `count` neighbouring channels of all pixels, starting with `first`, deflated.
+Bytes deflated_channels(const Bitmap& bitmap, std::size_t first, std::size_t count) {
+  const auto channels = static_cast<std::size_t>(bitmap.channels());
+  const auto width = static_cast<std::size_t>(bitmap.width);
+  const auto height = static_cast<std::size_t>(bitmap.height);
+  RowDeflater deflater(height, width * count, count);
+  std::vector<std::uint8_t> row(width * count);
+  for (std::size_t y = 0; y < height; ++y) {
+    const std::uint8_t* in = bitmap.samples.data() + y * width * channels + first;
+    for (std::size_t i = 0; i < row.size(); i += count, in += channels) {
+      for (std::size_t c = 0; c < count; ++c) row[i + c] = in[c];
+    }
+    deflater.add(row.data());
   }
-  return plane;
+  return deflater.finish();
 }
 
-PreparedImage from_plane(const Bitmap& bitmap, const Plane& plane, ColourModel model,
-                         int channels) {
+PreparedImage from_channels(const Bitmap& bitmap, int first, int count, ColourModel model) {
   PreparedImage image;
   image.width = bitmap.width;
   image.height = bitmap.height;
   image.model = model;
-  image.png_predictor_colours = channels;
-  image.data = deflate_rows(plane.data(), bitmap.height, bitmap.width * channels, channels);
+  image.png_predictor_colours = count;
+  image.data =
+      deflated_channels(bitmap, static_cast<std::size_t>(first), static_cast<std::size_t>(count));
   return image;
-}
-
-PreparedImage colours_of(const Bitmap& bitmap) {
-  const bool grey = bitmap.model == ColourModel::grey || is_colourless(bitmap);
-  const ColourModel model = grey ? ColourModel::grey : bitmap.model;
-  const int channels = grey ? 1 : bitmap.colours();
-  if (channels == bitmap.channels()) return from_plane(bitmap, bitmap.samples, model, channels);
-  return from_plane(bitmap, channels_of(bitmap, 0, static_cast<std::size_t>(channels)), model,
-                    channels);
 }
 
 }  // namespace
@@ -75,11 +71,12 @@ Result<std::optional<PreparedImage>> known_as_stored(const SourceFile& file, Pic
 }
 
 PreparedImage deflated(Bitmap bitmap) {
-  PreparedImage image = colours_of(bitmap);
+  const bool grey = bitmap.model == ColourModel::grey || is_colourless(bitmap);
+  PreparedImage image = from_channels(bitmap, 0, grey ? 1 : bitmap.colours(),
+                                      grey ? ColourModel::grey : bitmap.model);
   if (!is_opaque(bitmap)) {
-    const auto alpha = static_cast<std::size_t>(bitmap.colours());
     image.soft_mask = std::make_shared<const PreparedImage>(
-        from_plane(bitmap, channels_of(bitmap, alpha, 1), ColourModel::grey, 1));
+        from_channels(bitmap, bitmap.colours(), 1, ColourModel::grey));
   }
   image.profile = std::move(bitmap.profile);
   return image;

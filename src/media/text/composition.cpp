@@ -14,16 +14,26 @@ constexpr int lightest_bold = 600;
 
 std::string weight_name(int weight) {
   switch (weight) {
-    case 100: return "thin";
-    case 200: return "extra light";
-    case 300: return "light";
-    case 400: return "regular";
-    case 500: return "medium";
-    case 600: return "semibold";
-    case 700: return "bold";
-    case 800: return "extra bold";
-    case 900: return "black";
-    default: return "weight " + std::to_string(weight);
+    case 100:
+      return "thin";
+    case 200:
+      return "extra light";
+    case 300:
+      return "light";
+    case 400:
+      return "regular";
+    case 500:
+      return "medium";
+    case 600:
+      return "semibold";
+    case 700:
+      return "bold";
+    case 800:
+      return "extra bold";
+    case 900:
+      return "black";
+    default:
+      return "weight " + std::to_string(weight);
   }
 }
 
@@ -51,8 +61,7 @@ std::string face_name(int weight, bool italic) {
 
 }  // namespace
 
-FaceChoice choose_face(const std::vector<Face>& faces, const TextStyle& style,
-                       const TextRun& run) {
+FaceChoice choose_face(const std::vector<Face>& faces, const TextStyle& style, const TextRun& run) {
   const int weight = run.bold ? std::max(style.weight, bold_weight) : style.weight;
   // Emphasis inside italics goes back to upright letters: common practice, no source.
   const bool italic = style.italic != run.italic;
@@ -116,16 +125,14 @@ PangoAttribute* shape_of(const InlineSymbol& symbol, Mm type_size) {
   return pango_attr_shape_new_with_data(&room, &room, data, nullptr, nullptr);
 }
 
-AttributesPtr attributes_of(const Composition& composition, const TextStyle& style,
-                            Mm type_size) {
+AttributesPtr attributes_of(const Composition& composition, const TextStyle& style, Mm type_size) {
   AttributesPtr list{pango_attr_list_new()};
   const std::size_t all = composition.text.size();
   if (style.letter_spacing != 0) {
     const int extra = pango_units(type_size * (style.letter_spacing / 1000));
     put(list.get(), pango_attr_letter_spacing_new(extra), 0, all);
   }
-  if (composition.small_capitals)
-    put(list.get(), pango_attr_font_features_new("smcp=1"), 0, all);
+  if (composition.small_capitals) put(list.get(), pango_attr_font_features_new("smcp=1"), 0, all);
   if (!style.hyphenate) put(list.get(), pango_attr_insert_hyphens_new(FALSE), 0, all);
   for (const Composition::Stretch& stretch : composition.stretches) {
     PangoAttrList* const to = list.get();
@@ -173,8 +180,7 @@ std::size_t end_of(const PangoLayoutLine* line) {
 /// Tells of lines, asked in order, whether they begin inside a word.
 class WordBreaks {
  public:
-  explicit WordBreaks(PangoLayout* layout)
-      : text_(pango_layout_get_text(layout)), at_(text_) {
+  explicit WordBreaks(PangoLayout* layout) : text_(pango_layout_get_text(layout)), at_(text_) {
     places_ = pango_layout_get_log_attrs_readonly(layout, &count_);
   }
   bool inside_a_word(const PangoLayoutLine* line) {
@@ -204,8 +210,8 @@ ObjectPtr<PangoLayout> layout_of(PangoContext* context, const Composition& compo
 }
 
 /// Places base lines and measures the whole; lines are broken already.
-void measure(Broken& broken, const Composition& composition, const TextStyle& style,
-             Mm type_size, Extents face) {
+void measure(Broken& broken, const Composition& composition, const TextStyle& style, Mm type_size,
+             Extents face) {
   PangoLayout* const layout = broken.layout.get();
   WordBreaks breaks(layout);
   Mm base;
@@ -213,8 +219,7 @@ void measure(Broken& broken, const Composition& composition, const TextStyle& st
   for (GSList* node = pango_layout_get_lines_readonly(layout); node; node = node->next) {
     auto* const line = static_cast<PangoLayoutLine*>(node->data);
     if (!last) {
-      const Extents symbols =
-          symbol_extents(composition, begin_of(line), end_of(line), type_size);
+      const Extents symbols = symbol_extents(composition, begin_of(line), end_of(line), type_size);
       base = broken.first_base_line = std::max(face.ascent, symbols.ascent);
     } else {
       base += type_size * style.leading;
@@ -234,8 +239,8 @@ void measure(Broken& broken, const Composition& composition, const TextStyle& st
 
 }  // namespace
 
-Broken break_lines(PangoContext* context, const Composition& composition,
-                   const TextBlock& block, Mm type_size) {
+Broken break_lines(PangoContext* context, const Composition& composition, const TextBlock& block,
+                   Mm type_size) {
   Broken broken;
   broken.layout = layout_of(context, composition, block);
   const FontDescriptionPtr description{pango_font_description_new()};
@@ -243,8 +248,8 @@ Broken break_lines(PangoContext* context, const Composition& composition,
   pango_font_description_set_absolute_size(description.get(), pango_units(type_size));
   pango_font_description_set_weight(description.get(),
                                     static_cast<PangoWeight>(block.style.weight));
-  pango_font_description_set_style(
-      description.get(), block.style.italic ? PANGO_STYLE_ITALIC : PANGO_STYLE_NORMAL);
+  pango_font_description_set_style(description.get(),
+                                   block.style.italic ? PANGO_STYLE_ITALIC : PANGO_STYLE_NORMAL);
   pango_layout_set_font_description(broken.layout.get(), description.get());
   const AttributesPtr attributes = attributes_of(composition, block.style, type_size);
   pango_layout_set_attributes(broken.layout.get(), attributes.get());

@@ -38,7 +38,7 @@ struct Composition {
 struct Broken {
   ObjectPtr<PangoLayout> layout;
   Size needed;
-  Mm first_base_line;       ///< from the top of the text
+  Mm first_base_line;          ///< from the top of the text
   std::vector<Mm> base_lines;  ///< of each line, from the top of the text
   bool broke_inside_words = false;
 };

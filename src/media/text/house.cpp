@@ -2,7 +2,7 @@
 
 #include <cstddef>
 
-#define QUOIN_HOUSE_FILE(name) \
+#define QUOIN_HOUSE_FILE(name)  \
   extern "C" const char name[]; \
   extern "C" const char name##_end[];
 

@@ -128,8 +128,7 @@ std::vector<std::size_t> Hyphenator::breaks(std::u32string_view word) const {
   return places;
 }
 
-std::vector<std::size_t> soft_hyphen_places(const std::string& text,
-                                            const Hyphenator& hyphenator) {
+std::vector<std::size_t> soft_hyphen_places(const std::string& text, const Hyphenator& hyphenator) {
   std::vector<std::size_t> places;
   std::u32string word;
   std::vector<std::size_t> offsets;

@@ -45,8 +45,10 @@ TEST(Hyphenator, leaves_words_alone_that_the_maker_divided) {
 }
 
 TEST(Hyphenator, reads_older_encodings_and_two_levels) {
-  const auto latin = Hyphenator::read("ISO8859-1\nLEFTHYPHENMIN 2\nRIGHTHYPHENMIN 2\n1-1\nNEXTLEVEL\n"
-                                      "\xE4" "1g\n% a remark\nau1s/x=y,1,2\n");
+  const auto latin = Hyphenator::read(
+      "ISO8859-1\nLEFTHYPHENMIN 2\nRIGHTHYPHENMIN 2\n1-1\nNEXTLEVEL\n"
+      "\xE4"
+      "1g\n% a remark\nau1s/x=y,1,2\n");
   ASSERT_TRUE(latin);
   EXPECT_EQ(divided("säge aust", *latin), "sä-ge aust");
 }
@@ -55,7 +57,9 @@ TEST(Hyphenator, refuses_what_is_no_dictionary) {
   EXPECT_FALSE(Hyphenator::read(""));
   EXPECT_FALSE(Hyphenator::read("UTF-8\n"));
   EXPECT_FALSE(Hyphenator::read("EBCDIC\na1b\n"));
-  EXPECT_FALSE(Hyphenator::read("UTF-8\n\xFF\xFE" "1\n"));
+  EXPECT_FALSE(
+      Hyphenator::read("UTF-8\n\xFF\xFE"
+                       "1\n"));
 }
 
 TEST(Hyphenator, passes_over_words_without_end) {

@@ -19,8 +19,8 @@ struct Piece {
   std::shared_ptr<const InlineSymbol> symbol;
   char mark = 0;  ///< '*' or '_' for a row of marks
   bool opens = false, closes = false;
-  std::size_t row = 0;         ///< marks as written
-  std::size_t left = 0;        ///< marks that have found no partner
+  std::size_t row = 0;   ///< marks as written
+  std::size_t left = 0;  ///< marks that have found no partner
   bool bold = false, italic = false;
 };
 
@@ -36,10 +36,10 @@ gunichar character_before(const std::string& text, std::size_t at) {
 
 /// Section 6.2: whether a row of marks may open or close emphasis.
 void judge(Piece& row, gunichar before, gunichar after) {
-  const bool left = !is_space(after) &&
-                    (!is_punctuation(after) || is_space(before) || is_punctuation(before));
-  const bool right = !is_space(before) &&
-                     (!is_punctuation(before) || is_space(after) || is_punctuation(after));
+  const bool left =
+      !is_space(after) && (!is_punctuation(after) || is_space(before) || is_punctuation(before));
+  const bool right =
+      !is_space(before) && (!is_punctuation(before) || is_space(after) || is_punctuation(after));
   if (row.mark == '*') {
     row.opens = left;
     row.closes = right;

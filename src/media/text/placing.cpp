@@ -15,11 +15,16 @@ Mm line_start(const PangoLayoutLine* line, TextAlign align, Mm box_width, Mm lin
   const bool right_to_left = pango_layout_line_get_resolved_direction(
                                  const_cast<PangoLayoutLine*>(line)) == PANGO_DIRECTION_RTL;
   switch (align) {
-    case TextAlign::left: return Mm{0};
-    case TextAlign::centre: return room / 2;
-    case TextAlign::right: return room;
-    case TextAlign::end: return right_to_left ? Mm{0} : room;
-    default: return right_to_left ? room : Mm{0};  // start; justify's last line
+    case TextAlign::left:
+      return Mm{0};
+    case TextAlign::centre:
+      return room / 2;
+    case TextAlign::right:
+      return room;
+    case TextAlign::end:
+      return right_to_left ? Mm{0} : room;
+    default:
+      return right_to_left ? room : Mm{0};  // start; justify's last line
   }
 }
 

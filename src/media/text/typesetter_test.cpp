@@ -252,8 +252,7 @@ TEST(Typesetter, uses_small_capitals_only_when_the_font_draws_them) {
   EXPECT_LT(facts.ink.size.height.value, 10 * house().cap_height() - 1);
   Typesetter own({test_font("NotoSansHebrew-Regular.ttf")});
   b.style.family = "Noto Sans Hebrew";
-  EXPECT_THAT(own.set(b).facts().missing_faces,
-              ElementsAre("Noto Sans Hebrew, small capitals"));
+  EXPECT_THAT(own.set(b).facts().missing_faces, ElementsAre("Noto Sans Hebrew, small capitals"));
 }
 
 TEST(Typesetter, says_when_there_is_no_such_family_and_which_may_be_meant) {
@@ -366,8 +365,8 @@ TEST(Typesetter, moves_the_first_line_down_for_a_tall_symbol) {
       "a.svg", "key", std::make_shared<const Bytes>(),
       PictureFacts{.format = PictureFormat::svg, .width = 20, .height = 20}, Bytes{});
   TextBlock b = block("H");
-  b.runs.push_back({"shell", false, false,
-                    std::make_shared<const InlineSymbol>(InlineSymbol{picture, 2, 0.1})});
+  b.runs.push_back(
+      {"shell", false, false, std::make_shared<const InlineSymbol>(InlineSymbol{picture, 2, 0.1})});
   EXPECT_NEAR(typesetter().set(b).state()->symbols[0].to.top().value, 0, 1e-3);
 }
 

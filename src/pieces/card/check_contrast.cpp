@@ -95,23 +95,20 @@ Weakest weakest_of(const Letters& letters, const std::vector<std::uint32_t>& beh
   return *tenth;
 }
 
-/// The weakest of the text's lines: one unreadable line is enough. Also hands out its ground.
+/// The weakest of the text's lines, since one unreadable line is enough, and its ground.
 struct LineGround {
   Weakest weakest;
-  std::vector<std::uint32_t> behind;
+  const std::vector<std::uint32_t>* behind = nullptr;
 };
 std::optional<LineGround> weakest_line(const Inspection& inspection, const Leaf& leaf,
                                        const Letters& letters) {
-  const Raster* beneath = inspection.beneath(leaf);
-  if (beneath == nullptr || letters.inside.empty()) return std::nullopt;
-  const Pixels pixels(*beneath, inspection.look.bleed);
+  const Ground* ground = inspection.beneath(leaf);
+  if (ground == nullptr || letters.inside.empty()) return std::nullopt;
   std::optional<LineGround> found;
-  for (const Quad& quad : line_quads(leaf)) {
-    std::vector<std::uint32_t> behind = pixels.inside(quad);
-    if (behind.empty()) continue;
+  for (const std::vector<std::uint32_t>& behind : ground->stretches) {
     const Weakest weakest = weakest_of(letters, behind);
     if (!found || weakest.contrast < found->weakest.contrast) {
-      found = LineGround{weakest, std::move(behind)};
+      found = LineGround{weakest, &behind};
     }
   }
   return found;
@@ -144,7 +141,7 @@ std::optional<Colour> better_colour(const Letters& letters, const LineGround& li
     for (const Colour end : {black, white}) {
       const Colour exact = mixed(letters.inside.front(), end, static_cast<double>(step) / steps);
       const Colour colour = *parse_colour(to_string(exact));
-      if (weakest_of({{colour}, {}, 1}, line.behind).contrast >= limit) return colour;
+      if (weakest_of({{colour}, {}, 1}, *line.behind).contrast >= limit) return colour;
     }
   }
   return std::nullopt;

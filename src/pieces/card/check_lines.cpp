@@ -36,50 +36,9 @@ std::optional<Line> line_of(const Leaf& leaf) {
   return Line{*width, fill.front()};
 }
 
-Point on_curve(Point a, const Path::Step& step, double t) {
-  const double u = 1 - t;
-  const auto mix = [&](Mm p0, Mm p1, Mm p2, Mm p3) {
-    return p0 * (u * u * u) + p1 * (3 * u * u * t) + p2 * (3 * u * t * t) + p3 * (t * t * t);
-  };
-  return {mix(a.x, step.p[0].x, step.p[1].x, step.p[2].x),
-          mix(a.y, step.p[0].y, step.p[1].y, step.p[2].y)};
-}
-
-/// Places along the path, eight to each of its steps: enough to know the ground it runs over.
-std::vector<Point> places_along(const Path& path) {
-  constexpr int each = 8;
-  std::vector<Point> places;
-  Point at, start;
-  for (const Path::Step& step : path.steps()) {
-    if (step.verb == Path::Verb::move) {
-      at = start = step.p[0];
-      continue;
-    }
-    const Point from = at;
-    const Point end = step.verb == Path::Verb::line    ? step.p[0]
-                      : step.verb == Path::Verb::curve ? step.p[2]
-                                                       : start;
-    for (int i = 0; i < each; ++i) {
-      const double t = (i + 0.5) / each;
-      places.push_back(step.verb == Path::Verb::curve ? on_curve(from, step, t)
-                                                      : from + (end - from) * t);
-    }
-    at = end;
-  }
-  return places;
-}
-
 bool is_knocked_out(const Inspection& inspection, const Leaf& leaf, Colour colour) {
-  const Raster* beneath = inspection.beneath(leaf);
-  if (beneath == nullptr) return false;
-  const Pixels pixels(*beneath, inspection.look.bleed);
-  std::vector<std::uint32_t> behind;
-  for (const Point place : places_along(leaf.shape()->path)) {
-    behind.push_back(pixels.at(leaf.map(place)));
-  }
-  if (behind.empty()) return false;
-  const std::uint32_t typical = median_pixel(std::move(behind));
-  return relative_luminance(colour) > luminance_of(typical) && !is_paper(typical);
+  const std::optional<std::uint32_t> typical = inspection.typical_ground(leaf);
+  return typical && !is_paper(*typical) && relative_luminance(colour) > luminance_of(*typical);
 }
 
 void check_one(const Inspection& inspection, const Leaf& leaf, const Line& line) {

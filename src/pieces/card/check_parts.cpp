@@ -11,12 +11,23 @@ Diagnostic& Inspection::report(Id id, const Leaf& leaf, std::string message) con
   return found.back().on(face.piece, leaf.element());
 }
 
-const Raster* Inspection::beneath(const Leaf& leaf) const {
+const Ground* Inspection::beneath(const Leaf& leaf) const {
   const auto place = static_cast<std::size_t>(&leaf - leaves.data());
   const auto ground = std::lower_bound(look.grounds.begin(), look.grounds.end(), place,
                                        [](const Ground& g, std::size_t i) { return g.leaf < i; });
   if (ground == look.grounds.end() || ground->leaf != place) return nullptr;
-  return ground->beneath.get();
+  return &*ground;
+}
+
+std::optional<std::uint32_t> Inspection::typical_ground(const Leaf& leaf) const {
+  const Ground* ground = beneath(leaf);
+  if (ground == nullptr) return std::nullopt;
+  std::vector<std::uint32_t> all;
+  for (const auto& stretch : ground->stretches) {
+    all.insert(all.end(), stretch.begin(), stretch.end());
+  }
+  if (all.empty()) return std::nullopt;
+  return median_pixel(std::move(all));
 }
 
 std::vector<Colour> colours_of(const Paint& paint) {

@@ -1,4 +1,5 @@
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -18,8 +19,10 @@ struct Inspection {
 
   /// Adds a finding about a leaf, with its place and element, and returns it for details.
   Diagnostic& report(Id id, const Leaf& leaf, std::string message) const;
-  /// The pixels beneath a leaf, or nothing when none were kept for it.
-  [[nodiscard]] const Raster* beneath(const Leaf& leaf) const;
+  /// The pixels beneath a leaf, or null when none were kept for it.
+  [[nodiscard]] const Ground* beneath(const Leaf& leaf) const;
+  /// The pixel of middle luminance beneath a leaf.
+  [[nodiscard]] std::optional<std::uint32_t> typical_ground(const Leaf& leaf) const;
 };
 
 void check_resolution(const Inspection& inspection);

@@ -11,18 +11,10 @@ namespace {
 /// True when the letters are lighter than what lies behind them: paper left free, with ink
 /// creeping in from all sides.
 bool is_knocked_out(const Inspection& inspection, const Leaf& leaf) {
-  const Raster* beneath = inspection.beneath(leaf);
   const std::vector<Colour> colours = letter_colours(leaf.text()->block.style);
-  if (beneath == nullptr || colours.empty()) return false;
-  const Pixels pixels(*beneath, inspection.look.bleed);
-  std::vector<std::uint32_t> behind;
-  for (const Quad& quad : line_quads(leaf)) {
-    const std::vector<std::uint32_t> more = pixels.inside(quad);
-    behind.insert(behind.end(), more.begin(), more.end());
-  }
-  if (behind.empty()) return false;
-  const std::uint32_t typical = median_pixel(std::move(behind));
-  return relative_luminance(colours.front()) > luminance_of(typical) && !is_paper(typical);
+  const std::optional<std::uint32_t> typical = inspection.typical_ground(leaf);
+  if (colours.empty() || !typical) return false;
+  return !is_paper(*typical) && relative_luminance(colours.front()) > luminance_of(*typical);
 }
 
 std::string remedy(const TextItem& text, const TextFacts& facts, double limit_points) {

@@ -1,5 +1,5 @@
 #pragma once
-#include <memory>
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -17,15 +17,16 @@ struct Face {
   Origin row;               ///< the card's row, for findings that no element explains
 };
 
-/// What lies beneath one leaf of the scene (a text or a fine line): the face as it was just before
-/// that leaf was drawn. Leaves that do not touch each other share one picture.
+/// What lies beneath one leaf of the scene (a text or a fine line), read off the face as it was
+/// just before that leaf was drawn: opaque pixels as in Raster.
 struct Ground {
   std::size_t leaf = 0;  ///< place in `leaves_of(scene)`
-  std::shared_ptr<const Raster> beneath;
+  /// For a text, the pixels under the ink of each of its lines; for a line, those along it.
+  std::vector<std::vector<std::uint32_t>> stretches;
 };
 
 /// A small picture of a face, trim and bleed on white paper, and the grounds of its texts: drawn
-/// once, looked at by all checks. About 0.4 MB for a card; drop it when the face is done.
+/// once, looked at by all checks. About 0.4 MB for a card.
 struct FaceLook {
   Size trim;
   Mm bleed;

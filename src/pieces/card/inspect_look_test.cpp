@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "pieces/card/inspect_fixture.h"
 #include "pieces/card/inspect_leaves.h"
 #include "pieces/card/inspect_pixels.h"
@@ -31,20 +33,51 @@ TEST_F(Look, puts_the_trim_where_the_scene_has_it) {
   EXPECT_EQ(seen(drawn, 5.1, 4.9), white);
 }
 
-TEST_F(Look, keeps_for_each_text_what_was_drawn_before_it) {
+TEST_F(Look, keeps_for_each_line_of_text_what_was_drawn_before_it) {
   panel("sea", bleed_box, colour("#204060"));
   text("a", "one", box(10, 10, 20, 5), 9);
-  text("b", "two", box(10, 30, 20, 5), 9);
-  panel("patch", box(8, 48, 24, 9), colour("#ffeecc"));
-  text("c", "three", box(10, 50, 20, 5), 9);
+  panel("patch", box(8, 48, 24, 15), colour("#ffeecc"));
+  text("b", "two three four five", box(10, 50, 15, 10), 9);
   const FaceLook drawn = look();
-  ASSERT_EQ(drawn.grounds.size(), 3U);
-  EXPECT_EQ(drawn.grounds[0].beneath, drawn.grounds[1].beneath);  // nothing new beneath "two"
-  EXPECT_NE(drawn.grounds[1].beneath, drawn.grounds[2].beneath);
-  const Pixels before(*drawn.grounds[0].beneath, drawn.bleed);
-  EXPECT_EQ(colour_of(before.at({20_mm, 52_mm})), colour("#204060"));
-  const Pixels after(*drawn.grounds[2].beneath, drawn.bleed);
-  EXPECT_EQ(colour_of(after.at({20_mm, 56.5_mm})), colour("#ffeecc"));
+  ASSERT_EQ(drawn.grounds.size(), 2U);
+  EXPECT_EQ(drawn.grounds[0].leaf, 1U);
+  ASSERT_EQ(drawn.grounds[0].stretches.size(), 1U);
+  ASSERT_EQ(drawn.grounds[1].stretches.size(), 2U);
+  for (const std::uint32_t pixel : drawn.grounds[0].stretches[0]) EXPECT_EQ(pixel, 0xff204060U);
+  for (const std::uint32_t pixel : drawn.grounds[1].stretches[1]) EXPECT_EQ(pixel, 0xffffeeccU);
+}
+
+TEST_F(Look, sees_a_text_beneath_another_text) {
+  text("under", "mmmm", box(10, 10, 40, 12), 24);
+  text("over", "mmmm", box(10, 10, 40, 12), 24);
+  const FaceLook drawn = look();
+  ASSERT_EQ(drawn.grounds.size(), 2U);
+  EXPECT_TRUE(is_paper(median_pixel(drawn.grounds[0].stretches.at(0))));
+  EXPECT_TRUE(std::any_of(drawn.grounds[1].stretches.at(0).begin(),
+                          drawn.grounds[1].stretches.at(0).end(), is_ink));
+}
+
+TEST_F(Look, keeps_no_ground_of_pictures_and_wide_lines) {
+  panel("sea", bleed_box, colour("#204060"));
+  frame("frame", box(10, 10, 40, 40), Mm{1}, white);
+  EXPECT_TRUE(look().grounds.empty());
+  frame("fine", box(10, 10, 40, 40), Mm{0.1}, white);
+  EXPECT_EQ(look().grounds.size(), 1U);
+}
+
+TEST_F(Look, counts_on_behind_groups_that_it_draws_whole) {
+  panel("red", box(10, 10, 20, 20), colour("#ff0000"));
+  Item red = take_last();
+  panel("blue", box(15, 15, 20, 20), colour("#0000ff"));
+  Item blue = take_last();
+  group("pair", {red, blue}).opacity = 0.5;
+  text("a", "one", box(18, 18, 10, 5), 9);
+  const FaceLook drawn = look();
+  ASSERT_EQ(drawn.grounds.size(), 1U);
+  EXPECT_EQ(drawn.grounds[0].leaf, 2U);
+  const Colour beneath = colour_of(median_pixel(drawn.grounds[0].stretches.at(0)));
+  EXPECT_NEAR(beneath.red, 0.5, 0.01);
+  EXPECT_NEAR(beneath.blue, 1, 0.01);
 }
 
 TEST_F(Look, draws_a_faint_group_as_one) {
