@@ -1,6 +1,6 @@
 #pragma once
-#include <compare>
 #include <cmath>
+#include <compare>
 #include <numbers>
 
 namespace quoin {
@@ -19,8 +19,14 @@ struct Mm {
 
   constexpr auto operator<=>(const Mm&) const = default;
   constexpr Mm operator-() const { return Mm{-value}; }
-  constexpr Mm& operator+=(Mm other) { value += other.value; return *this; }
-  constexpr Mm& operator-=(Mm other) { value -= other.value; return *this; }
+  constexpr Mm& operator+=(Mm other) {
+    value += other.value;
+    return *this;
+  }
+  constexpr Mm& operator-=(Mm other) {
+    value -= other.value;
+    return *this;
+  }
 };
 
 constexpr Mm operator+(Mm a, Mm b) { return Mm{a.value + b.value}; }
@@ -65,10 +71,14 @@ struct SinCos {
   const double nearest = std::round(quarters);
   if (std::abs(quarters - nearest) < 1e-12) {
     switch (((static_cast<long long>(nearest) % 4) + 4) % 4) {
-      case 0: return {0, 1};
-      case 1: return {1, 0};
-      case 2: return {0, -1};
-      default: return {-1, 0};
+      case 0:
+        return {0, 1};
+      case 1:
+        return {1, 0};
+      case 2:
+        return {0, -1};
+      default:
+        return {-1, 0};
     }
   }
   return {std::sin(angle.radians), std::cos(angle.radians)};

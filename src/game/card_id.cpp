@@ -56,6 +56,11 @@ const std::map<std::string_view, std::string_view>& plain_letters() {
   return all;
 }
 
+/// Takes '-' and '.' off the end.
+void trim_end(std::string& id) {
+  while (!id.empty() && (id.back() == '-' || id.back() == '.')) id.pop_back();
+}
+
 }  // namespace
 
 std::optional<std::string> id_fault(std::string_view id) {
@@ -64,7 +69,7 @@ std::optional<std::string> id_fault(std::string_view id) {
     if (is_id_letter(id[i])) continue;
     if (id[i] == ' ') return "has a space in it";
     const std::size_t length = std::max<std::size_t>(1, utf8_length(id.substr(i)));
-    return fmt::format("has {} in it", quoted(id.substr(i, length)));
+    return fmt::format("has {} in it", in_quotes(id.substr(i, length)));
   }
   if (id.front() == '.' || id.back() == '.') return "begins or ends with a dot";
   if (id.size() > longest_id) {
@@ -81,14 +86,19 @@ std::string id_from(std::string_view name) {
     const std::string_view letter = name.substr(0, length);
     name.remove_prefix(length);
     const auto plain = plain_letters().find(letter);
-    if (length == 1 && is_id_letter(letter[0])) id += letter;
-    else if (plain != plain_letters().end()) id += plain->second;
-    else if (!id.empty() && id.back() != '-') id += '-';
+    if (length == 1 && is_id_letter(letter[0]))
+      id += letter;
+    else if (plain != plain_letters().end())
+      id += plain->second;
+    else if (!id.empty() && id.back() != '-')
+      id += '-';
   }
-  id.resize(std::min(id.size(), longest_id));
-  while (!id.empty() && (id.back() == '-' || id.back() == '.')) id.pop_back();
+  trim_end(id);
   id.erase(0, std::min(id.find_first_not_of(".-"), id.size()));
-  return id_fault(id) && !id.empty() ? "card-" + id : id;
+  if (is_device(id)) id.insert(0, "card-");
+  id.resize(std::min(id.size(), longest_id));
+  trim_end(id);
+  return id;
 }
 
 }  // namespace quoin::game

@@ -60,8 +60,9 @@ class CardRows {
 
   void wrong_id(const Card& card, const std::string& fault) {
     Diagnostic problem(Id::game_id_spelling, card.origin,
-                       fmt::format("the id {} {}", quoted(card.id), fault));
-    problem.detail("ids become file names: letters a to z, digits, - and _ and . are safe everywhere");
+                       fmt::format("the id {} {}", in_quotes(card.id), fault));
+    problem.detail(
+        "ids become file names: letters a to z, digits, - and _ and . are safe everywhere");
     const std::string better = id_from(card.id);
     if (!better.empty()) problem.hint(fmt::format("write {}", better));
     reading_.found.add(std::move(problem));
@@ -101,8 +102,7 @@ class CardRows {
     if (std::find(decks_.begin(), decks_.end(), name) != decks_.end()) {
       card.deck = name;
     } else {
-      reading_.found.add(
-          unknown_name(Id::game_unknown_deck, "deck", name, asked->origin, decks_));
+      reading_.found.add(unknown_name(Id::game_unknown_deck, "deck", name, asked->origin, decks_));
     }
   }
 
@@ -116,7 +116,7 @@ class CardRows {
     if (error != std::errc{} || stop != end || copies < 0 || copies > most_copies) {
       Diagnostic problem(Id::game_copies, asked->origin,
                          fmt::format("copies is {}; it can be a whole number from 0 to {}",
-                                     quoted(text), most_copies));
+                                     in_quotes(text), most_copies));
       reading_.found.add(problem.hint("leave the cell empty for one copy"));
       return;
     }
@@ -143,8 +143,9 @@ void check_columns(Reading& reading, const FileName& file) {
   const Row& columns = reading.game.columns;
   if (columns.empty()) {
     Diagnostic problem(Id::game_no_cards, {file}, "the list is empty");
-    reading.found.add(problem.hint("write the columns' names into the first row, id,name,copies, "
-                                   "and below it a row for each card"));
+    reading.found.add(
+        problem.hint("write the columns' names into the first row, id,name,copies, "
+                     "and below it a row for each card"));
     return;
   }
   if (column(reading.game, "id") >= 0) return;
@@ -154,8 +155,9 @@ void check_columns(Reading& reading, const FileName& file) {
     reading.found.add(problem.hint(fmt::format("write id instead of {}", name.text)));
     return;
   }
-  reading.found.add(problem.hint("write id into the first row, and a short name of its own for "
-                                 "each card below it"));
+  reading.found.add(
+      problem.hint("write id into the first row, and a short name of its own for "
+                   "each card below it"));
 }
 
 }  // namespace

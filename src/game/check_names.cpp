@@ -16,9 +16,9 @@ namespace {
 std::vector<std::string> known_names(const Game& game) {
   std::vector<std::string> names;
   for (const Text& column : game.columns) names.push_back(column.text);
-  for (const char* own : {"suit", "deck", "layout", "copies", "card.number", "card.copies",
-                          "deck.name", "deck.id", "suit.id", "suit.name", "suit.colour",
-                          "suit.icon", "suit.back"}) {
+  for (const char* own :
+       {"suit", "deck", "layout", "copies", "card.number", "card.copies", "deck.name", "deck.id",
+        "suit.id", "suit.name", "suit.colour", "suit.icon", "suit.back"}) {
     names.emplace_back(own);
   }
   for (const Suit& suit : game.suits) {
@@ -38,8 +38,9 @@ class NameCheck {
   void check(const NameUse& use) {
     if (use.kind == TextPart::Kind::open_brace) {
       Diagnostic problem(Id::game_open_brace, use.origin, "this brace is never closed");
-      reading_.found.add(problem.hint("close it after the column's name, or write {{ to print a "
-                                      "brace"));
+      reading_.found.add(
+          problem.hint("close it after the column's name, or write {{ to print a "
+                       "brace"));
     } else if (!look_up(reading_.game, nobody_, use.name)) {
       const bool dotted = use.name.find('.') != std::string::npos;
       Diagnostic problem = unknown_name(Id::game_unknown_column, dotted ? "value" : "column",

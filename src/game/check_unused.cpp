@@ -54,14 +54,14 @@ void unused_layouts(Reading& reading) {
     const std::string name = normal_path(rule.file);
     if (used.contains(name) || !reading.layout_files.contains(name)) continue;
     if (!reading.layouts_whole || !reading.cards_whole) continue;
-    reading.found.add(Diagnostic(Id::game_layout_unused, rule.origin,
-                                 fmt::format("no card uses {}", rule.file)));
+    reading.found.add(
+        Diagnostic(Id::game_layout_unused, rule.origin, fmt::format("no card uses {}", rule.file)));
   }
   if (!reading.layouts_whole) return;
   for (const std::string& file : reading.world.files_below("layouts")) {
     if (!file.ends_with(".toml") || reading.layout_files.contains(file)) continue;
-    reading.found.add(Diagnostic(Id::game_layout_unused, {FileName(file)},
-                                 fmt::format("no card uses {}", file)));
+    reading.found.add(
+        Diagnostic(Id::game_layout_unused, {FileName(file)}, fmt::format("no card uses {}", file)));
   }
 }
 

@@ -69,8 +69,10 @@ void choose_front(Reading& reading, Card& card, int layout_column) {
     }
   }
   const LayoutRule* rule = rule_for(reading, card);
-  if (rule) card.layout = layout_at(reading.game, rule->file);
-  else if (!reading.rules.empty()) report_without_layout(reading, card);
+  if (rule)
+    card.layout = layout_at(reading.game, rule->file);
+  else if (!reading.rules.empty())
+    report_without_layout(reading, card);
 }
 
 std::string back_of(const Game& game, const Card& card) {
@@ -87,7 +89,8 @@ std::string back_of(const Game& game, const Card& card) {
 void report_no_layout(Reading& reading) {
   Diagnostic problem(Id::game_no_layout, {FileName("game.toml")},
                      "no layout says how the cards look");
-  reading.found.add(problem.hint("write layouts/face.toml, or name another file under [[layouts]]"));
+  reading.found.add(
+      problem.hint("write layouts/face.toml, or name another file under [[layouts]]"));
 }
 
 }  // namespace
@@ -98,9 +101,9 @@ void choose_layouts(Reading& reading) {
   bool any_unnamed = false;
   for (Card& card : reading.game.cards) {
     choose_front(reading, card, layout_column);
-    any_unnamed = any_unnamed || (reading.rules.empty() && layout_column >= 0 &&
-                                  trimmed(card.cells[static_cast<std::size_t>(layout_column)].text)
-                                      .empty());
+    any_unnamed =
+        any_unnamed || (reading.rules.empty() && layout_column >= 0 &&
+                        trimmed(card.cells[static_cast<std::size_t>(layout_column)].text).empty());
     const std::string back = back_of(reading.game, card);
     if (!back.empty()) card.back = layout_at(reading.game, back);
   }

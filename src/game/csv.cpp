@@ -30,9 +30,8 @@ Reading try_header(std::string_view text, FileName file, char separator) {
   Findings ignored;
   Row row;
   CsvRecords(text, file, separator).next(row, ignored);
-  const bool has_id = std::any_of(row.begin(), row.end(), [](const Text& cell) {
-    return trimmed(cell.text) == "id";
-  });
+  const bool has_id = std::any_of(row.begin(), row.end(),
+                                  [](const Text& cell) { return trimmed(cell.text) == "id"; });
   return {separator, row.size(), has_id};
 }
 
@@ -92,7 +91,7 @@ Diagnostic long_row(const Row& row, const Row& header) {
                      fmt::format("the row has {}; there are {}", counted(row.size(), "cell"),
                                  counted(header.size(), "column")));
   problem.detail(fmt::format("{} is the first for which there is no column",
-                             quoted(row[header.size()].text)));
+                             in_quotes(row[header.size()].text)));
   return problem.hint("put a text that holds a comma into quotes, or name one more column");
 }
 
@@ -113,8 +112,9 @@ void fit(Row& row, const Row& header, Findings& found) {
 }
 
 Diagnostic too_large(const Origin& where, std::string_view what, std::size_t limit) {
-  Diagnostic problem(Id::game_too_large, where,
-                     fmt::format("the list has more than {} {}; the rest is not read", limit, what));
+  Diagnostic problem(
+      Id::game_too_large, where,
+      fmt::format("the list has more than {} {}; the rest is not read", limit, what));
   return problem.hint("split the game in two, or look for a copy pasted too often");
 }
 
@@ -145,8 +145,9 @@ void read_table(std::string_view text, FileName file, CsvTable& table, const Csv
   if (!separator) {
     Diagnostic problem(Id::game_csv_separator_unclear, {file, 1, 1, 0},
                        "the first row has more than one of comma, semicolon and tab");
-    found.add(problem.hint("part the columns' names by commas, and put a name that holds one into "
-                           "quotes"));
+    found.add(
+        problem.hint("part the columns' names by commas, and put a name that holds one into "
+                     "quotes"));
     return;
   }
   table.separator = *separator;

@@ -85,9 +85,9 @@ void CsvRecords::after_quote(std::string& text, Findings& found) {
   while (!at_cell_end()) step();
   const std::string_view more = text_.substr(start.offset, here_.offset - start.offset);
   if (trimmed(more).empty()) return;
-  Diagnostic problem(Id::game_csv_misplaced_quote, origin_from(start),
-                     fmt::format("the cell goes on after its closing quote with {}",
-                                 shortened(more)));
+  Diagnostic problem(
+      Id::game_csv_misplaced_quote, origin_from(start),
+      fmt::format("the cell goes on after its closing quote with {}", shortened(more)));
   problem.hint("a quote within a quoted cell is written twice: \"\"");
   found.add(std::move(problem));
   quotes_in_doubt_ = true;

@@ -18,11 +18,16 @@ unsigned char at(std::string_view bytes, std::size_t i) {
 /// U+10FFFF would need.
 bool second_fits(unsigned char first, unsigned char second) {
   switch (first) {
-    case 0xE0: return second >= 0xA0 && second <= 0xBF;
-    case 0xED: return second >= 0x80 && second <= 0x9F;
-    case 0xF0: return second >= 0x90 && second <= 0xBF;
-    case 0xF4: return second >= 0x80 && second <= 0x8F;
-    default: return second >= 0x80 && second <= 0xBF;
+    case 0xE0:
+      return second >= 0xA0 && second <= 0xBF;
+    case 0xED:
+      return second >= 0x80 && second <= 0x9F;
+    case 0xF0:
+      return second >= 0x90 && second <= 0xBF;
+    case 0xF4:
+      return second >= 0x80 && second <= 0x8F;
+    default:
+      return second >= 0x80 && second <= 0xBF;
   }
 }
 
@@ -73,7 +78,7 @@ Diagnostic not_utf8(std::string_view bytes, std::size_t offset, FileName file) {
     found.detail(fmt::format(
         "the file seems to be in an older one-byte code page (Latin-1 or Windows-1252), where this "
         "would be {}",
-        quoted(letter)));
+        in_quotes(letter)));
   }
   found.hint(save_as_utf8);
   return found;

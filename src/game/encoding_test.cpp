@@ -20,10 +20,9 @@ TEST(Utf8Length, takes_what_the_grammar_of_rfc_3629_allows) {
 }
 
 TEST(Utf8Length, refuses_overlong_forms_surrogates_and_places_past_the_end) {
-  for (const auto bytes : {"\x80"sv, "\xC0\x80"sv, "\xC1\xBF"sv, "\xE0\x9F\xBF"sv,
-                           "\xED\xA0\x80"sv, "\xF0\x8F\xBF\xBF"sv, "\xF4\x90\x80\x80"sv,
-                           "\xF5\x80\x80\x80"sv, "\xFF"sv, "\xE2\x82"sv, "\xC3"sv, ""sv,
-                           "\xE2\x82\x41"sv}) {
+  for (const auto bytes : {"\x80"sv, "\xC0\x80"sv, "\xC1\xBF"sv, "\xE0\x9F\xBF"sv, "\xED\xA0\x80"sv,
+                           "\xF0\x8F\xBF\xBF"sv, "\xF4\x90\x80\x80"sv, "\xF5\x80\x80\x80"sv,
+                           "\xFF"sv, "\xE2\x82"sv, "\xC3"sv, ""sv, "\xE2\x82\x41"sv}) {
     EXPECT_EQ(utf8_length(bytes), 0u);
   }
 }
@@ -39,8 +38,7 @@ TEST(Encoding, has_nothing_to_say_of_utf8) {
 }
 
 TEST(Encoding, points_at_the_first_character_that_is_not_utf8) {
-  EXPECT_EQ(said_of("id\r\n\xC3\xA9\xE9x"),
-            "cards.csv:2:2: this character is not UTF-8 (byte E9)");
+  EXPECT_EQ(said_of("id\r\n\xC3\xA9\xE9x"), "cards.csv:2:2: this character is not UTF-8 (byte E9)");
   EXPECT_EQ(said_of("a\rb\xFF"), "cards.csv:2:2: this character is not UTF-8 (byte FF)");
 }
 

@@ -69,10 +69,9 @@ bool matches(std::string_view value, const std::string& asked, bool is_layout) {
 bool holds(const Game& game, const Card& card, const Condition& condition) {
   const std::optional<Text> value = look_up(game, card, condition.column);
   const std::string_view text = value ? trimmed(value->text) : std::string_view{};
-  return std::any_of(condition.values.begin(), condition.values.end(),
-                     [&](const std::string& asked) {
-                       return matches(text, asked, condition.column == "layout");
-                     });
+  return std::any_of(
+      condition.values.begin(), condition.values.end(),
+      [&](const std::string& asked) { return matches(text, asked, condition.column == "layout"); });
 }
 
 }  // namespace

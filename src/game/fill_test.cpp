@@ -12,8 +12,10 @@ Game small_game() {
   Game game;
   const FileName csv("cards.csv");
   for (const char* name : {"id", "name", "suit", "rank"}) game.columns.push_back({name, {}});
-  game.suits.push_back({"sun", {}, {{"colour", {"#b3541e", {FileName("game.toml"), 9, 10, 9}}},
-                                    {"tide", {"high", {}}}}});
+  game.suits.push_back(
+      {"sun",
+       {},
+       {{"colour", {"#b3541e", {FileName("game.toml"), 9, 10, 9}}}, {"tide", {"high", {}}}}});
   game.suits.push_back({"moon", {}, {{"phase", {"new", {}}}}});
   game.decks.push_back({"main", "Tide deck", {}, "", {}});
   game.facts["title"] = {"Tidewrack", {}};
@@ -26,7 +28,9 @@ Game small_game() {
   card.suit = "sun";
   card.deck = "main";
   card.layout = 0;
-  card.cells = {{"S-1", {csv, 2, 1, 3}}, {"Noon", {csv, 2, 5, 4}}, {"sun", {csv, 2, 10, 3}},
+  card.cells = {{"S-1", {csv, 2, 1, 3}},
+                {"Noon", {csv, 2, 5, 4}},
+                {"sun", {csv, 2, 10, 3}},
                 {" ", {csv, 2, 14, 1}}};
   game.cards.push_back(card);
   return game;

@@ -95,22 +95,38 @@ const std::vector<NamedSize>& card_sizes() {
 
 const std::vector<NamedSize>& paper_sizes() {
   static const std::vector<NamedSize> sizes = {
-      sheet("A0", 841, 1189, iso216),   sheet("A1", 594, 841, iso216),
-      sheet("A2", 420, 594, iso216),    sheet("A3", 297, 420, iso216),
-      sheet("A4", 210, 297, iso216),    sheet("A5", 148, 210, iso216),
-      sheet("A6", 105, 148, iso216),    sheet("A7", 74, 105, iso216),
-      sheet("A8", 52, 74, iso216),      sheet("A9", 37, 52, iso216),
-      sheet("A10", 26, 37, iso216),     sheet("B0", 1000, 1414, iso216),
-      sheet("B1", 707, 1000, iso216),   sheet("B2", 500, 707, iso216),
-      sheet("B3", 353, 500, iso216),    sheet("B4", 250, 353, iso216),
-      sheet("B5", 176, 250, iso216),    sheet("B6", 125, 176, iso216),
-      sheet("B7", 88, 125, iso216),     sheet("B8", 62, 88, iso216),
-      sheet("B9", 44, 62, iso216),      sheet("B10", 31, 44, iso216),
-      sheet("RA0", 860, 1220, iso217),  sheet("RA1", 610, 860, iso217),
-      sheet("RA2", 430, 610, iso217),   sheet("RA3", 305, 430, iso217),
-      sheet("RA4", 215, 305, iso217),   sheet("SRA0", 900, 1280, iso217),
-      sheet("SRA1", 640, 900, iso217),  sheet("SRA2", 450, 640, iso217),
-      sheet("SRA3", 320, 450, iso217),  sheet("SRA4", 225, 320, iso217),
+      sheet("A0", 841, 1189, iso216),
+      sheet("A1", 594, 841, iso216),
+      sheet("A2", 420, 594, iso216),
+      sheet("A3", 297, 420, iso216),
+      sheet("A4", 210, 297, iso216),
+      sheet("A5", 148, 210, iso216),
+      sheet("A6", 105, 148, iso216),
+      sheet("A7", 74, 105, iso216),
+      sheet("A8", 52, 74, iso216),
+      sheet("A9", 37, 52, iso216),
+      sheet("A10", 26, 37, iso216),
+      sheet("B0", 1000, 1414, iso216),
+      sheet("B1", 707, 1000, iso216),
+      sheet("B2", 500, 707, iso216),
+      sheet("B3", 353, 500, iso216),
+      sheet("B4", 250, 353, iso216),
+      sheet("B5", 176, 250, iso216),
+      sheet("B6", 125, 176, iso216),
+      sheet("B7", 88, 125, iso216),
+      sheet("B8", 62, 88, iso216),
+      sheet("B9", 44, 62, iso216),
+      sheet("B10", 31, 44, iso216),
+      sheet("RA0", 860, 1220, iso217),
+      sheet("RA1", 610, 860, iso217),
+      sheet("RA2", 430, 610, iso217),
+      sheet("RA3", 305, 430, iso217),
+      sheet("RA4", 215, 305, iso217),
+      sheet("SRA0", 900, 1280, iso217),
+      sheet("SRA1", 640, 900, iso217),
+      sheet("SRA2", 450, 640, iso217),
+      sheet("SRA3", 320, 450, iso217),
+      sheet("SRA4", 225, 320, iso217),
       sheet("Letter", 215.9, 279.4, ansi),
       sheet("Tabloid", 279.4, 431.8, ansi),
       sheet("Legal", 215.9, 355.6, practice),
@@ -128,7 +144,8 @@ std::optional<NamedSize> find_size(std::string_view text, const std::vector<Name
   const std::optional<Size> size = read_size(asked);
   if (!size) return std::nullopt;
   for (const NamedSize& named : known) {
-    if (nearly_equal(named.size, *size)) return NamedSize{named.name, *size, named.corner, named.source};
+    if (nearly_equal(named.size, *size))
+      return NamedSize{named.name, *size, named.corner, named.source};
   }
   return NamedSize{"", *size, Mm{known.empty() ? 0 : known.front().corner.value}, "as given"};
 }

@@ -10,10 +10,10 @@ namespace quoin::game {
 
 /// A size that a maker can call by name: `quoin sizes` lists them.
 struct NamedSize {
-  std::string_view name;      ///< "poker", "A4"
-  Size size;                  ///< upright
-  Mm corner;                  ///< usual corner radius of a card; 0 for paper
-  std::string_view source;    ///< the standard, or "common practice, no source"
+  std::string_view name;    ///< "poker", "A4"
+  Size size;                ///< upright
+  Mm corner;                ///< usual corner radius of a card; 0 for paper
+  std::string_view source;  ///< the standard, or "common practice, no source"
 };
 [[nodiscard]] const std::vector<NamedSize>& card_sizes();
 [[nodiscard]] const std::vector<NamedSize>& paper_sizes();

@@ -34,7 +34,8 @@ struct Element {
   Origin origin;
   Conditions when;
   Conditions unless;
-  Table properties;  ///< all but id, kind, when, unless, elements; in a used file: overridden ones replaced
+  Table properties;  ///< all but id, kind, when, unless, elements; in a used file: overridden ones
+                     ///< replaced
   std::vector<Element> children;  ///< of a group
 };
 
@@ -47,7 +48,8 @@ struct Layout {
 struct Suit {
   std::string id;
   Origin origin;
-  std::map<std::string, Text, std::less<>> values;  ///< name, colour, icon, back and the maker's own
+  std::map<std::string, Text, std::less<>>
+      values;  ///< name, colour, icon, back and the maker's own
 };
 
 struct Deck {
@@ -62,11 +64,11 @@ struct Card {
   std::string id;
   int number = 0;  ///< 1 for the first row
   int copies = 1;
-  std::string suit, deck;  ///< ids; suit may be ""
-  int layout = -1;         ///< index into Game::layouts; -1: none fits (reported)
-  int back = -1;           ///< index into Game::layouts; -1: blank back
-  Origin origin;           ///< the row's id cell
-  std::vector<Text> cells; ///< one for each column
+  std::string suit, deck;   ///< ids; suit may be ""
+  int layout = -1;          ///< index into Game::layouts; -1: none fits (reported)
+  int back = -1;            ///< index into Game::layouts; -1: blank back
+  Origin origin;            ///< the row's id cell
+  std::vector<Text> cells;  ///< one for each column
 };
 
 struct Symbol {
@@ -135,8 +137,8 @@ struct Limits {
   Mm thinnest_line{0.088};
   Mm thinnest_line_knocked_out{0.18};
   double contrast = 4.5, contrast_large = 3.0;
-  double suit_difference = 10;  ///< CIEDE2000
-  std::vector<std::string> off; ///< names of diagnostics silenced by the maker
+  double suit_difference = 10;   ///< CIEDE2000
+  std::vector<std::string> off;  ///< names of diagnostics silenced by the maker
 };
 
 struct Game {

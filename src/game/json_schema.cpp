@@ -66,21 +66,33 @@ std::string stops() {
 
 std::string plain_value(const PropertyFacts& facts) {
   switch (facts.type) {
-    case ValueType::word: return words(facts.words);
+    case ValueType::word:
+      return words(facts.words);
     case ValueType::number:
-    case ValueType::whole: return number(facts);
-    case ValueType::flag: return type("boolean");
-    case ValueType::paint: return any_of({type("string"), reference(facts.part)});
-    case ValueType::numbers: return list_of(item_number(facts), facts.fewest, facts.most);
-    case ValueType::edges: return any_of({number(facts), list_of(item_number(facts), 4, 4)});
+    case ValueType::whole:
+      return number(facts);
+    case ValueType::flag:
+      return type("boolean");
+    case ValueType::paint:
+      return any_of({type("string"), reference(facts.part)});
+    case ValueType::numbers:
+      return list_of(item_number(facts), facts.fewest, facts.most);
+    case ValueType::edges:
+      return any_of({number(facts), list_of(item_number(facts), 4, 4)});
     case ValueType::number_lists:
       return list_of(list_of(item_number(facts), facts.fewest, facts.most), 0, 0);
-    case ValueType::texts: return any_of({type("string"), list_of(type("string"), 0, 0)});
-    case ValueType::table: return reference(facts.part);
-    case ValueType::tables: return list_of(reference(facts.part), 0, 0);
-    case ValueType::stops: return stops();
-    case ValueType::conditions: return condition_table();
-    default: return type("string");
+    case ValueType::texts:
+      return any_of({type("string"), list_of(type("string"), 0, 0)});
+    case ValueType::table:
+      return reference(facts.part);
+    case ValueType::tables:
+      return list_of(reference(facts.part), 0, 0);
+    case ValueType::stops:
+      return stops();
+    case ValueType::conditions:
+      return condition_table();
+    default:
+      return type("string");
   }
 }
 
@@ -137,14 +149,14 @@ Members parts(const std::vector<std::string_view>& names) {
 
 std::string schema(std::string_view title, const Members& properties, const Members& definitions,
                    const std::vector<std::string>& required) {
-  return json::indented(json::object(
-      {{"$schema", json::text("https://json-schema.org/draft/2020-12/schema")},
-       {"title", json::text(title)},
-       {"type", json::text("object")},
-       {"properties", json::object(properties)},
-       {"required", json::list(required)},
-       {"additionalProperties", "false"},
-       {"$defs", json::object(definitions)}}));
+  return json::indented(
+      json::object({{"$schema", json::text("https://json-schema.org/draft/2020-12/schema")},
+                    {"title", json::text(title)},
+                    {"type", json::text("object")},
+                    {"properties", json::object(properties)},
+                    {"required", json::list(required)},
+                    {"additionalProperties", "false"},
+                    {"$defs", json::object(definitions)}}));
 }
 
 /// An element of one kind, with its kind as a fixed word.

@@ -9,9 +9,12 @@ namespace quoin::game::json {
 std::string text(std::string_view value) {
   std::string quoted = "\"";
   for (const char c : value) {
-    if (c == '"' || c == '\\') quoted += std::string("\\") + c;
-    else if (static_cast<unsigned char>(c) < 0x20) quoted += fmt::format("\\u{:04x}", c);
-    else quoted += c;
+    if (c == '"' || c == '\\')
+      quoted += std::string("\\") + c;
+    else if (static_cast<unsigned char>(c) < 0x20)
+      quoted += fmt::format("\\u{:04x}", c);
+    else
+      quoted += c;
   }
   return quoted + "\"";
 }
@@ -40,8 +43,10 @@ std::string indented(std::string_view value) {
     const char c = value[i];
     if (in_text) {
       made += c;
-      if (c == '\\') made += value[++i];
-      else if (c == '"') in_text = false;
+      if (c == '\\')
+        made += value[++i];
+      else if (c == '"')
+        in_text = false;
       continue;
     }
     const bool empty = i + 1 < value.size() && (value[i + 1] == '}' || value[i + 1] == ']');

@@ -95,8 +95,9 @@ void check_element(const Element& element, const KnownNames& names, Diagnostics&
     Diagnostic problem(Id::game_missing_key, element.origin,
                        fmt::format("{} needs the key kind", element.id));
     problem.detail("no layout that this one uses has an element of that id");
-    found.push_back(problem.hint("write kind = \"picture\", \"text\", \"shape\", \"repeat\" or "
-                                 "\"group\", or correct the id"));
+    found.push_back(
+        problem.hint("write kind = \"picture\", \"text\", \"shape\", \"repeat\" or "
+                     "\"group\", or correct the id"));
     return;
   }
   KeySet keys{properties_of(element.kind), called(element), "", ""};
@@ -128,9 +129,8 @@ void lay_over(std::vector<Element>& beneath, const LayoutFile& above, Diagnostic
       continue;
     }
     replace_keys(*used, own, found);
-    const bool new_children =
-        std::any_of(above.child_lists.begin(), above.child_lists.end(),
-                    [&](const Text& group) { return group.text == own.id; });
+    const bool new_children = std::any_of(above.child_lists.begin(), above.child_lists.end(),
+                                          [&](const Text& group) { return group.text == own.id; });
     if (new_children) used->children = own.children;
   }
 }

@@ -16,16 +16,17 @@ bool is_child_list(std::string_view key) { return key == "elements" || key == "e
 
 class LayoutReader {
  public:
-  LayoutReader(FileName file, LayoutFile& into, Diagnostics& found)
-      : into_(into), found_(found) {
+  LayoutReader(FileName file, LayoutFile& into, Diagnostics& found) : into_(into), found_(found) {
     into_.file = file;
   }
 
   void read(const Table& toml) {
     Table rest;
     for (const Entry& entry : toml) {
-      if (entry.key == "element") into_.elements = elements(entry);
-      else rest.push_back(entry);
+      if (entry.key == "element")
+        into_.elements = elements(entry);
+      else
+        rest.push_back(entry);
     }
     KeySet keys = keys_in("layout");
     keys.called = "a layout";
@@ -76,9 +77,9 @@ class LayoutReader {
   }
 
   void not_a_list(const Entry& entry) {
-    Diagnostic problem(Id::game_wrong_type, entry.value.origin,
-                       fmt::format("{} needs a list of elements, not {}", entry.key,
-                                   describe(entry.value)));
+    Diagnostic problem(
+        Id::game_wrong_type, entry.value.origin,
+        fmt::format("{} needs a list of elements, not {}", entry.key, describe(entry.value)));
     problem.hint("begin each element with [[element]] on a line of its own");
     found_.push_back(std::move(problem));
   }
@@ -116,9 +117,9 @@ class LayoutReader {
     read.id = *id->text();
     if (const std::optional<std::string> fault = id_fault(read.id)) {
       Diagnostic problem(Id::game_id_spelling, id->origin,
-                         fmt::format("the id {} {}", quoted(read.id), *fault));
+                         fmt::format("the id {} {}", in_quotes(read.id), *fault));
       const std::string better = id_from(read.id);
-      if (!better.empty()) problem.hint(fmt::format("write id = {}", quoted(better)));
+      if (!better.empty()) problem.hint(fmt::format("write id = {}", in_quotes(better)));
       found_.push_back(std::move(problem));
     }
     const auto [first, is_new] = seen_.emplace(read.id, id->origin);

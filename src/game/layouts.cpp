@@ -14,8 +14,7 @@ namespace {
 
 /// Elements of no known kind were reported; nothing could draw them.
 void drop_without_kind(std::vector<Element>& elements) {
-  std::erase_if(elements,
-                [](const Element& one) { return one.kind.empty() || one.kind == "?"; });
+  std::erase_if(elements, [](const Element& one) { return one.kind.empty() || one.kind == "?"; });
   for (Element& element : elements) drop_without_kind(element.children);
 }
 
@@ -152,8 +151,7 @@ void add_asked_for(Reading& reading, LayoutShelf& shelf) {
       shelf.add(*file, cell.origin);
       continue;
     }
-    reading.found.add(
-        unknown_name(Id::game_unknown_layout, "layout", name, cell.origin, stems));
+    reading.found.add(unknown_name(Id::game_unknown_layout, "layout", name, cell.origin, stems));
   }
 }
 

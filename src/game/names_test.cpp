@@ -70,8 +70,8 @@ TEST(CardId, made_from_any_name_is_none_or_has_no_fault) {
 TEST(NaturalOrder, counts_as_people_do) {
   std::vector<std::string> names{"card 10", "card 2", "Card 3", "card 02b", "card", "b", "card 2b"};
   std::sort(names.begin(), names.end(), comes_before_naturally);
-  EXPECT_EQ(names, (std::vector<std::string>{"b", "card", "card 2", "card 02b", "card 2b",
-                                             "Card 3", "card 10"}));
+  EXPECT_EQ(names, (std::vector<std::string>{"b", "card", "card 2", "card 02b", "card 2b", "Card 3",
+                                             "card 10"}));
 }
 
 TEST(NaturalOrder, takes_digits_of_any_length) {
@@ -95,8 +95,8 @@ TEST(Words, read_numbers_only_whole) {
 }
 
 TEST(Words, show_long_texts_shortened_and_on_one_line) {
-  EXPECT_EQ(quoted("a\nb"), "\"a b\"");
-  EXPECT_EQ(quoted(std::string(100, 'x')), "\"" + std::string(60, 'x') + "…\"");
+  EXPECT_EQ(in_quotes("a\nb"), "\"a b\"");
+  EXPECT_EQ(in_quotes(std::string(100, 'x')), "\"" + std::string(60, 'x') + "…\"");
 }
 
 }  // namespace

@@ -33,7 +33,8 @@ TEST(StarterGame, reads_without_a_finding) {
 TEST(StarterGame, draws_only_pictures_that_it_brings) {
   const Result<GameFolder> folder = starter_game("x");
   for (const auto& [path, bytes] : *folder) {
-    for (std::size_t at = bytes.find("\"art/"); at != Bytes::npos; at = bytes.find("\"art/", at + 1)) {
+    for (std::size_t at = bytes.find("\"art/"); at != Bytes::npos;
+         at = bytes.find("\"art/", at + 1)) {
       const std::string picture = bytes.substr(at + 1, bytes.find('"', at + 1) - at - 1);
       EXPECT_TRUE(folder->contains(picture)) << path << " " << picture;
     }
@@ -45,7 +46,9 @@ TEST(StarterGame, needs_a_title_in_utf8) {
   EXPECT_EQ(said(starter_game("K\xE4se").why()), ": the title is not UTF-8 text\n");
 }
 
-TEST(TomlText, reads_back) { EXPECT_EQ(toml_text("a\"b\\c\n\x01"), "\"a\\\"b\\\\c\\u000A\\u0001\""); }
+TEST(TomlText, reads_back) {
+  EXPECT_EQ(toml_text("a\"b\\c\n\x01"), "\"a\\\"b\\\\c\\u000A\\u0001\"");
+}
 
 Checked<GameFolder> from(const std::vector<std::string>& files) {
   MemoryWorld world;

@@ -26,7 +26,7 @@ struct Found {
 };
 
 bool is_picture(std::string_view ending) {
-  constexpr std::array<std::string_view, 7> known{"svg", "png",  "jpg", "jpeg",
+  constexpr std::array<std::string_view, 7> known{"svg",  "png", "jpg", "jpeg",
                                                   "webp", "tif", "tiff"};
   return std::ranges::find(known, ending) != known.end();
 }
@@ -87,7 +87,8 @@ std::string own_id(const std::string& name, std::size_t number, std::set<std::st
   return id;
 }
 
-constexpr std::string_view face = R"toml(# One finished picture for each card, named in the column "art" of cards.csv.
+constexpr std::string_view face =
+    R"toml(# One finished picture for each card, named in the column "art" of cards.csv.
 #
 # The picture fills the whole card and reaches past the cutting line into the bleed, so that a cut
 # that wanders a little leaves no white edge. fit = "cover" keeps its proportions: a picture that
@@ -186,8 +187,9 @@ Checked<GameFolder> game_from_pictures(const World& pictures, std::string title,
   for (const Found& found : pictures_in(pictures, findings)) making.add(found);
   if (making.cards() == 0) {
     Diagnostic problem(Id::game_no_pictures, {}, "there is no picture to make a card of");
-    findings.add(problem.hint("choose a folder with svg, png, jpg, webp or tif files; one that is "
-                              "called back becomes the back of all cards"));
+    findings.add(
+        problem.hint("choose a folder with svg, png, jpg, webp or tif files; one that is "
+                     "called back becomes the back of all cards"));
   }
   Diagnostics found = std::move(findings).take();
   if (any_errors(found)) return {{}, std::move(found)};

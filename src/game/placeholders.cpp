@@ -1,5 +1,7 @@
 #include "game/placeholders.h"
 
+#include <algorithm>
+
 #include "game/schema.h"
 #include "game/words.h"
 

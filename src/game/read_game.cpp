@@ -13,7 +13,8 @@ std::optional<Table> open_settings(Reading& reading) {
   if (!answer.ok() && answer.failure == ReadFailure::missing) {
     Diagnostic problem(Id::game_missing_file, {file},
                        "there is no file game.toml, so this folder is not a game yet");
-    reading.found.add(problem.hint("quoin new makes one, from nothing or from a folder of pictures"));
+    reading.found.add(
+        problem.hint("quoin new makes one, from nothing or from a folder of pictures"));
     return std::nullopt;
   }
   const auto bytes = read_file(reading.world, settings_file, {file}, reading.found);
@@ -41,8 +42,8 @@ void check_without_settings(Reading& reading) {
 }  // namespace
 
 Checked<Game> read_game(const World& world) {
-  Reading reading{.world = world, .game = {}, .found = {}, .rules = {}, .names = {},
-                  .layout_files = {}};
+  Reading reading{
+      .world = world, .game = {}, .found = {}, .rules = {}, .names = {}, .layout_files = {}};
   if (const std::optional<Table> settings = open_settings(reading)) {
     read_settings(reading, *settings);
     read_cards(reading);

@@ -24,8 +24,8 @@ const Pages& pages() {
 }
 
 bool is_kind(std::string_view section) {
-  return section == "picture" || section == "text" || section == "shape" ||
-         section == "repeat" || section == "group";
+  return section == "picture" || section == "text" || section == "shape" || section == "repeat" ||
+         section == "group";
 }
 
 /// The pages whose keys an element of that kind takes; of any other section just its own.
@@ -72,9 +72,9 @@ const PropertyFacts* property_facts(std::string_view kind, std::string_view prop
 
 bool takes_placeholders(const PropertyFacts& facts) {
   if (facts.key == "id" || facts.key == "kind") return false;
-  static const std::set<std::string_view> drawn = {
-      "element", "picture", "text", "type", "shape", "repeat", "group",
-      "stroke",  "shadow",  "outline", "clip", "gradient"};
+  static const std::set<std::string_view> drawn = {"element", "picture", "text",  "type",
+                                                   "shape",   "repeat",  "group", "stroke",
+                                                   "shadow",  "outline", "clip",  "gradient"};
   return drawn.contains(facts.section);
 }
 

@@ -42,15 +42,15 @@ struct PropertyFacts {
   std::vector<std::string_view> words = {};
   double low = -std::numeric_limits<double>::infinity();  ///< for each number, inclusive
   double high = std::numeric_limits<double>::infinity();
-  int fewest = 0, most = 0;          ///< numbers in a list
-  std::string_view unit = "";        ///< "mm", "pt", "degrees", as the reference page names it
-  std::string_view part = "";        ///< the section that describes the table
-  std::string_view fallback = "";    ///< the default as TOML; "" when there is none
+  int fewest = 0, most = 0;              ///< numbers in a list
+  std::string_view unit = "";            ///< "mm", "pt", "degrees", as the reference page names it
+  std::string_view part = "";            ///< the section that describes the table
+  std::string_view fallback = "";        ///< the default as TOML; "" when there is none
   std::string_view fallback_words = "";  ///< the default in words when it is no plain value
-  std::string_view example = "";     ///< the line as a maker would write it
-  std::string_view meaning = "";     ///< Markdown, a sentence or more
-  std::string_view source = "";      ///< where a limit or a default comes from
-  std::string_view presence = "";    ///< "required", or "" when the key may be left out
+  std::string_view example = "";         ///< the line as a maker would write it
+  std::string_view meaning = "";         ///< Markdown, a sentence or more
+  std::string_view source = "";          ///< where a limit or a default comes from
+  std::string_view presence = "";        ///< "required", or "" when the key may be left out
 };
 
 /// How often a section's table stands in a file.
@@ -63,12 +63,12 @@ enum class Occurrence {
 
 /// A table of the maker's files.
 struct SectionFacts {
-  std::string_view name;     ///< "suits"
+  std::string_view name;  ///< "suits"
   Occurrence occurrence = Occurrence::once;
-  std::string_view heading;  ///< as the maker writes it: "[suits.NAME]"
-  std::string_view title;    ///< of its part of the reference page
-  std::string_view intro;    ///< Markdown
-  std::string_view example;  ///< TOML
+  std::string_view heading;        ///< as the maker writes it: "[suits.NAME]"
+  std::string_view title;          ///< of its part of the reference page
+  std::string_view intro;          ///< Markdown
+  std::string_view example;        ///< TOML
   std::string_view own_keys = "";  ///< what keys of the maker's own may hold: "", "text", "colour",
                                    ///< "symbol"
 };
@@ -87,8 +87,7 @@ struct SectionFacts {
 /// "group": the kind's own keys, the text properties for "text", and the keys all elements share.
 /// Also takes the name of any section ("shadow", "stroke", "card"). Null when there is no such
 /// key, so `property_facts("picture", "radius") == nullptr`.
-[[nodiscard]] const PropertyFacts* property_facts(std::string_view kind,
-                                                  std::string_view property);
+[[nodiscard]] const PropertyFacts* property_facts(std::string_view kind, std::string_view property);
 /// All keys that `property_facts` finds for the kind, as the reference page orders them.
 [[nodiscard]] std::vector<const PropertyFacts*> properties_of(std::string_view kind);
 
@@ -117,8 +116,8 @@ struct KnownNames {
 
 /// What is wrong with a value, nothing when it is as `facts` ask: `game.wrong-type`,
 /// `game.unknown-word`, `game.out-of-range`, `game.unknown-key`, `game.missing-key`,
-/// `game.unknown-colour`, `game.unknown-style`, `game.unknown-symbol`. Where placeholders are taken,
-/// strings that hold one pass, wherever they stand in the value: fill them, read them with
+/// `game.unknown-colour`, `game.unknown-style`, `game.unknown-symbol`. Where placeholders are
+/// taken, strings that hold one pass, wherever they stand in the value: fill them, read them with
 /// `read_filled`, check again.
 /// Files are not opened and sizes not read.
 [[nodiscard]] Diagnostics check_value(const PropertyFacts& facts, const Node& value,

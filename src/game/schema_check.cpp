@@ -33,25 +33,40 @@ class ValueCheck {
     switch (facts_.type) {
       case ValueType::text:
       case ValueType::file:
-      case ValueType::size: return need_text(value);
-      case ValueType::word: return word(value);
+      case ValueType::size:
+        return need_text(value);
+      case ValueType::word:
+        return word(value);
       case ValueType::number:
-      case ValueType::whole: return number(value);
+      case ValueType::whole:
+        return number(value);
       case ValueType::flag:
         if (!value.flag()) wrong_type(value);
         return;
-      case ValueType::colour: return colour(value);
-      case ValueType::paint: return paint(value);
-      case ValueType::style: return name(value, names_.styles, Id::game_unknown_style, "style");
-      case ValueType::symbol: return name(value, names_.symbols, Id::game_unknown_symbol, "symbol");
-      case ValueType::numbers: return numbers(value);
-      case ValueType::edges: return edges(value);
-      case ValueType::number_lists: return number_lists(value);
-      case ValueType::texts: return texts(value);
-      case ValueType::table: return table(value);
-      case ValueType::tables: return tables(value);
-      case ValueType::stops: return stops(value);
-      case ValueType::conditions: return conditions(value);
+      case ValueType::colour:
+        return colour(value);
+      case ValueType::paint:
+        return paint(value);
+      case ValueType::style:
+        return name(value, names_.styles, Id::game_unknown_style, "style");
+      case ValueType::symbol:
+        return name(value, names_.symbols, Id::game_unknown_symbol, "symbol");
+      case ValueType::numbers:
+        return numbers(value);
+      case ValueType::edges:
+        return edges(value);
+      case ValueType::number_lists:
+        return number_lists(value);
+      case ValueType::texts:
+        return texts(value);
+      case ValueType::table:
+        return table(value);
+      case ValueType::tables:
+        return tables(value);
+      case ValueType::stops:
+        return stops(value);
+      case ValueType::conditions:
+        return conditions(value);
     }
   }
 
@@ -69,8 +84,8 @@ class ValueCheck {
   }
 
   void wrong_item(const Node& item, std::string_view wanted_items) {
-    wrong(item, fmt::format("{} needs {} in its list, not {}", label_, wanted_items,
-                            describe(item)));
+    wrong(item,
+          fmt::format("{} needs {} in its list, not {}", label_, wanted_items, describe(item)));
   }
 
   void wrong(const Node& value, std::string message) {
@@ -92,11 +107,11 @@ class ValueCheck {
     if (!value.text()) return wrong_type(value);
     const std::vector<std::string> words(facts_.words.begin(), facts_.words.end());
     Diagnostic found(Id::game_unknown_word, value.origin,
-                     fmt::format("{} cannot be {}", label_, quoted(*value.text())));
+                     fmt::format("{} cannot be {}", label_, in_quotes(*value.text())));
     const bool only_words = facts_.type == ValueType::word;
     found.detail(fmt::format("it can be {}", only_words ? one_of(words) : wanted(facts_)));
     if (const auto meant = nearest_word(*value.text(), words)) {
-      found.hint(fmt::format("did you mean {}?", quoted(*meant)));
+      found.hint(fmt::format("did you mean {}?", in_quotes(*meant)));
     }
     found_.push_back(std::move(found));
   }
@@ -143,8 +158,10 @@ class ValueCheck {
   void items(const List& list) {
     for (const Node& item : list) {
       if (item.text() && is_filled_later(*item.text())) continue;
-      if (item.number()) in_range(item);
-      else wrong_item(item, "numbers");
+      if (item.number())
+        in_range(item);
+      else
+        wrong_item(item, "numbers");
     }
   }
 
@@ -191,8 +208,10 @@ class ValueCheck {
   void tables(const Node& value) {
     if (!value.list()) return wrong_type(value);
     for (const Node& item : *value.list()) {
-      if (item.table()) table(item);
-      else wrong_type(value);
+      if (item.table())
+        table(item);
+      else
+        wrong_type(value);
     }
   }
 

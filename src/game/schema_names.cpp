@@ -15,27 +15,61 @@ namespace {
 
 /// What makers who know other tools are likely to write, and our word for it.
 constexpr std::array<std::pair<std::string_view, std::string_view>, 40> other_words{{
-    {"color", "colour"},        {"colors", "colours"},      {"fonts", "font"},
-    {"family", "font"},         {"typeface", "font"},       {"font-family", "font"},
-    {"font-size", "type"},      {"fontsize", "type"},       {"text-size", "type"},
-    {"size", "type"},           {"bold", "weight"},         {"font-weight", "weight"},
-    {"line-height", "leading"}, {"letter-spacing", "spacing"}, {"tracking", "spacing"},
-    {"text-align", "align"},    {"vertical-align", "valign"}, {"src", "picture"},
-    {"source", "picture"},      {"image", "picture"},       {"file", "picture"},
-    {"x", "at"},                {"y", "at"},                {"position", "at"},
-    {"pos", "at"},              {"width", "size"},          {"height", "size"},
-    {"margin", "inset"},        {"padding", "inset"},       {"rotate", "rotation"},
-    {"angle", "rotation"},      {"alpha", "opacity"},       {"transparency", "opacity"},
-    {"border", "stroke"},       {"line", "stroke"},         {"background", "fill"},
-    {"corner-radius", "radius"}, {"type", "kind"},          {"if", "when"},
+    {"color", "colour"},
+    {"colors", "colours"},
+    {"fonts", "font"},
+    {"family", "font"},
+    {"typeface", "font"},
+    {"font-family", "font"},
+    {"font-size", "type"},
+    {"fontsize", "type"},
+    {"text-size", "type"},
+    {"size", "type"},
+    {"bold", "weight"},
+    {"font-weight", "weight"},
+    {"line-height", "leading"},
+    {"letter-spacing", "spacing"},
+    {"tracking", "spacing"},
+    {"text-align", "align"},
+    {"vertical-align", "valign"},
+    {"src", "picture"},
+    {"source", "picture"},
+    {"image", "picture"},
+    {"file", "picture"},
+    {"x", "at"},
+    {"y", "at"},
+    {"position", "at"},
+    {"pos", "at"},
+    {"width", "size"},
+    {"height", "size"},
+    {"margin", "inset"},
+    {"padding", "inset"},
+    {"rotate", "rotation"},
+    {"angle", "rotation"},
+    {"alpha", "opacity"},
+    {"transparency", "opacity"},
+    {"border", "stroke"},
+    {"line", "stroke"},
+    {"background", "fill"},
+    {"corner-radius", "radius"},
+    {"type", "kind"},
+    {"if", "when"},
     {"columns", "grid"},
 }};
 
 constexpr std::array<std::pair<std::string_view, std::string_view>, 12> other_values{{
-    {"center", "centre"},   {"middle", "centre"},   {"miter", "mitre"},
-    {"rect", "rectangle"},  {"circle", "ellipse"},  {"image", "picture"},
-    {"caps", "upper"},      {"uppercase", "upper"}, {"crop", "cover"},
-    {"duplex", "printer"},  {"manual", "by-hand"},  {"fill", "stretch"},
+    {"center", "centre"},
+    {"middle", "centre"},
+    {"miter", "mitre"},
+    {"rect", "rectangle"},
+    {"circle", "ellipse"},
+    {"image", "picture"},
+    {"caps", "upper"},
+    {"uppercase", "upper"},
+    {"crop", "cover"},
+    {"duplex", "printer"},
+    {"manual", "by-hand"},
+    {"fill", "stretch"},
 }};
 
 template <typename Words>
@@ -81,23 +115,24 @@ std::optional<Diagnostic> colour_problem(std::string_view text, const Origin& wh
     const std::string_view digits = text.substr(1);
     const std::size_t n = digits.size();
     if (hex_digits(digits) && (n == 3 || n == 4 || n == 6 || n == 8)) return std::nullopt;
-    Diagnostic found(Id::game_unknown_colour, where, fmt::format("{} is no colour", quoted(text)));
+    Diagnostic found(Id::game_unknown_colour, where,
+                     fmt::format("{} is no colour", in_quotes(text)));
     return found.hint("after # come 3, 4, 6 or 8 of the digits 0 to 9 and a to f: #1d2b33");
   }
   std::vector<std::string> known = names.colours;
   for (const char* word : {"black", "white", "transparent"}) known.emplace_back(word);
   if (std::find(known.begin(), known.end(), text) != known.end()) return std::nullopt;
   Diagnostic found(Id::game_unknown_colour, where,
-                   fmt::format("there is no colour {}", quoted(text)));
+                   fmt::format("there is no colour {}", in_quotes(text)));
   if (const auto meant = nearest(text, known)) {
-    return found.hint(fmt::format("did you mean {}?", quoted(*meant)));
+    return found.hint(fmt::format("did you mean {}?", in_quotes(*meant)));
   }
   return found.hint("write it as \"#1d2b33\", or name it under [colours] in game.toml");
 }
 
 Diagnostic unknown_name(Id id, std::string_view thing, std::string_view name, const Origin& where,
                         const std::vector<std::string>& known) {
-  Diagnostic found(id, where, fmt::format("there is no {} {}", thing, quoted(name)));
+  Diagnostic found(id, where, fmt::format("there is no {} {}", thing, in_quotes(name)));
   const std::string hint = instead_of(name, known);
   if (!hint.empty()) found.hint(hint);
   return found;

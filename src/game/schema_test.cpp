@@ -140,8 +140,8 @@ TEST(CheckValue, takes_every_way_to_write_a_colour) {
   const auto passes = [&](const char* text) {
     return check_value(fill, Node{{}, std::string(text)}, names).empty();
   };
-  for (const char* good : {"#abc", "#abcd", "#aabbcc", "#AABBCCDD", "black", "white",
-                           "transparent", "ink", "none"}) {
+  for (const char* good :
+       {"#abc", "#abcd", "#aabbcc", "#AABBCCDD", "black", "white", "transparent", "ink", "none"}) {
     EXPECT_TRUE(passes(good)) << good;
   }
   for (const char* bad : {"#ab", "#abcde", "#ggg", "#", "red", "", "Ink"}) {

@@ -44,25 +44,44 @@ std::string number_count(const PropertyFacts& facts) {
 std::string wanted_value(const PropertyFacts& facts) {
   const std::string unit = facts.unit.empty() ? "" : " in " + std::string(facts.unit);
   switch (facts.type) {
-    case ValueType::text: return "a text in quotes";
-    case ValueType::word: return "a word in quotes";
-    case ValueType::number: return "a number" + unit;
-    case ValueType::whole: return "a whole number";
-    case ValueType::flag: return "true or false";
-    case ValueType::colour: return "a colour in quotes";
-    case ValueType::paint: return "a colour in quotes or a gradient";
-    case ValueType::file: return "the path of a file in quotes";
-    case ValueType::size: return "a size in quotes";
-    case ValueType::style: return "the name of a style in quotes";
-    case ValueType::symbol: return "the name of a symbol in quotes";
-    case ValueType::numbers: return "a list of " + number_count(facts);
-    case ValueType::edges: return "one number or a list of 4 numbers";
-    case ValueType::number_lists: return "a list of lists of " + number_count(facts);
-    case ValueType::texts: return "a text in quotes or a list of them";
-    case ValueType::table: return "a table in { }";
-    case ValueType::tables: return "a list of tables in { }";
-    case ValueType::stops: return "a list of two or more [colour, place]";
-    case ValueType::conditions: return "a table of columns and words";
+    case ValueType::text:
+      return "a text in quotes";
+    case ValueType::word:
+      return "a word in quotes";
+    case ValueType::number:
+      return "a number" + unit;
+    case ValueType::whole:
+      return "a whole number";
+    case ValueType::flag:
+      return "true or false";
+    case ValueType::colour:
+      return "a colour in quotes";
+    case ValueType::paint:
+      return "a colour in quotes or a gradient";
+    case ValueType::file:
+      return "the path of a file in quotes";
+    case ValueType::size:
+      return "a size in quotes";
+    case ValueType::style:
+      return "the name of a style in quotes";
+    case ValueType::symbol:
+      return "the name of a symbol in quotes";
+    case ValueType::numbers:
+      return "a list of " + number_count(facts);
+    case ValueType::edges:
+      return "one number or a list of 4 numbers";
+    case ValueType::number_lists:
+      return "a list of lists of " + number_count(facts);
+    case ValueType::texts:
+      return "a text in quotes or a list of them";
+    case ValueType::table:
+      return "a table in { }";
+    case ValueType::tables:
+      return "a list of tables in { }";
+    case ValueType::stops:
+      return "a list of two or more [colour, place]";
+    case ValueType::conditions:
+      return "a table of columns and words";
   }
   return {};
 }
@@ -88,12 +107,13 @@ Node read_filled(const PropertyFacts& facts, std::string_view filled, const Orig
       const bool single = facts.type == ValueType::edges && numbers->size() == 1;
       return single ? numbers->front() : Node{origin, std::move(*numbers)};
     }
-    default: return as_text;
+    default:
+      return as_text;
   }
 }
 
 std::string describe(const Node& value) {
-  if (const std::string* text = value.text()) return "the text " + quoted(*text);
+  if (const std::string* text = value.text()) return "the text " + in_quotes(*text);
   if (const double* number = value.number()) return "the number " + number_text(*number);
   if (const bool* flag = value.flag()) return *flag ? "true" : "false";
   if (const List* list = value.list()) return "a list of " + counted(list->size(), "value");

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "game/conditions.h"
 #include "game/formats.h"
 #include "game/reading.h"
@@ -23,15 +25,15 @@ bool is_shape_of(const SectionFacts& section, const Node& node) {
 void check_section(Reading& reading, const SectionFacts& section, const Entry& entry) {
   KeySet keys = keys_in(section.name);
   if (!is_shape_of(section, entry.value)) {
-    Diagnostic problem(Id::game_wrong_type, entry.value.origin,
-                       fmt::format("{} is a heading of its own, not {}", section.heading,
-                                   describe(entry.value)));
-    reading.found.add(problem.hint(fmt::format("write {} on a line of its own, and its keys below "
-                                               "it",
-                                               section.heading)));
-  } else if (section.occurrence == Occurrence::once) {
+    Diagnostic problem(
+        Id::game_wrong_type, entry.value.origin,
+        fmt::format("{} is a heading of its own, not {}", section.heading, describe(entry.value)));
     reading.found.add(
-        check_table(keys, *entry.value.table(), entry.value.origin, reading.names));
+        problem.hint(fmt::format("write {} on a line of its own, and its keys below "
+                                 "it",
+                                 section.heading)));
+  } else if (section.occurrence == Occurrence::once) {
+    reading.found.add(check_table(keys, *entry.value.table(), entry.value.origin, reading.names));
   } else if (section.occurrence == Occurrence::listed) {
     for (const Node& item : *entry.value.list()) {
       reading.found.add(check_table(keys, *item.table(), item.origin, reading.names));
@@ -44,9 +46,9 @@ void check_section(Reading& reading, const SectionFacts& section, const Entry& e
             check_table(keys, *named.value.table(), named.value.origin, reading.names));
         continue;
       }
-      Diagnostic problem(Id::game_wrong_type, named.value.origin,
-                         fmt::format("{} is a heading of its own, not {}", keys.called,
-                                     describe(named.value)));
+      Diagnostic problem(
+          Id::game_wrong_type, named.value.origin,
+          fmt::format("{} is a heading of its own, not {}", keys.called, describe(named.value)));
       reading.found.add(problem.hint(fmt::format("write {} on a line of its own", keys.called)));
     }
   }
@@ -78,8 +80,10 @@ Diagnostic unknown_section(const Entry& entry) {
 void check_all(Reading& reading, const Table& settings) {
   for (const Entry& entry : settings) {
     const SectionFacts* section = section_named(entry.key);
-    if (section) check_section(reading, *section, entry);
-    else reading.found.add(unknown_section(entry));
+    if (section)
+      check_section(reading, *section, entry);
+    else
+      reading.found.add(unknown_section(entry));
   }
   if (find(settings, "game")) return;
   Diagnostic problem(Id::game_missing_key, {FileName("game.toml")}, "the game has no title");

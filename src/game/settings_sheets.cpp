@@ -39,9 +39,10 @@ void read_grid(Reading& reading, const Section& section) {
   reading.game.sheets.grid = read_grid(text);
   if (reading.game.sheets.grid) return;
   Diagnostic problem(Id::game_unknown_word, section.origin("grid"),
-                     fmt::format("grid cannot be {}", quoted(text)));
+                     fmt::format("grid cannot be {}", in_quotes(text)));
   problem.detail("it can be \"auto\", or columns and rows from 1 to 100");
-  reading.found.add(problem.hint("write grid = \"3x3\" for three cards side by side in three rows"));
+  reading.found.add(
+      problem.hint("write grid = \"3x3\" for three cards side by side in three rows"));
 }
 
 void read_spacing(SheetWishes& sheets, const Section& section) {
@@ -93,7 +94,7 @@ void read_off(Reading& reading, const Section& section) {
       reading.found.add(problem.hint("only warnings and notes can be off"));
     } else {
       Diagnostic problem(Id::game_unknown_check, node.origin,
-                         fmt::format("there is no check {}", quoted(name)));
+                         fmt::format("there is no check {}", in_quotes(name)));
       const std::string hint = instead_of(name, known);
       reading.found.add(hint.empty() ? problem.hint("copy the name from the brackets at the end "
                                                     "of a finding")
@@ -128,11 +129,12 @@ void read_sheets(Reading& reading, const Table& settings) {
   read_grid(reading, section);
   read_spacing(sheets, section);
   sheets.flip = meaning(section, "flip", {FlipEdge::long_edge, FlipEdge::short_edge});
-  sheets.backs = meaning(section, "backs", {BackPrinting::printer, BackPrinting::by_hand,
-                                            BackPrinting::fold, BackPrinting::none});
+  sheets.backs = meaning(
+      section, "backs",
+      {BackPrinting::printer, BackPrinting::by_hand, BackPrinting::fold, BackPrinting::none});
   sheets.pile = meaning(section, "pile", {Pile::face_down, Pile::face_up});
-  sheets.order = meaning(
-      section, "order", {SheetOrder::list, SheetOrder::cut_and_stack, SheetOrder::by_suit});
+  sheets.order =
+      meaning(section, "order", {SheetOrder::list, SheetOrder::cut_and_stack, SheetOrder::by_suit});
   sheets.turn = meaning(section, "turn", {Turn::automatic, Turn::upright, Turn::turned});
   sheets.orientation =
       meaning(section, "orientation",

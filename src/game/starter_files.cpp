@@ -2,7 +2,8 @@
 
 namespace quoin::game {
 
-const std::string_view starter_settings = R"toml(# The facts of the game. Lines that begin with # are remarks, for you alone.
+const std::string_view starter_settings =
+    R"toml(# The facts of the game. Lines that begin with # are remarks, for you alone.
 # docs/game-files.md explains every key.
 
 [game]
@@ -87,7 +88,8 @@ const std::string_view starter_cards =
     "M-3,moon,3,Midnight,*Nobody* speaks until the next card.,2\r\n"
     "M-4,moon,4,Before dawn,\"Take the pile, unless a [sun] lies on top.\",1\r\n";
 
-const std::string_view starter_frame = R"toml(# What all faces share. face.toml lays its own elements on top of these.
+const std::string_view starter_frame =
+    R"toml(# What all faces share. face.toml lays its own elements on top of these.
 # Places and sizes are millimetres from the top left corner of the finished card.
 
 [[element]]
@@ -185,7 +187,8 @@ style = "rule"
 unless = { text = "" }        # left out on cards without a text
 )toml";
 
-const std::string_view starter_back = R"toml(# The back of every card. It looks the same upside down, so that no card is given away.
+const std::string_view starter_back =
+    R"toml(# The back of every card. It looks the same upside down, so that no card is given away.
 
 [[element]]
 id = "ground"

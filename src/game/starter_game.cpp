@@ -23,9 +23,12 @@ std::string toml_text(std::string_view text) {
   std::string quoted = "\"";
   for (const char c : text) {
     const auto code = static_cast<unsigned char>(c);
-    if (c == '"' || c == '\\') quoted += std::string("\\") + c;
-    else if (code < 0x20 || code == 0x7F) quoted += fmt::format("\\u{:04X}", code);
-    else quoted += c;
+    if (c == '"' || c == '\\')
+      quoted += std::string("\\") + c;
+    else if (code < 0x20 || code == 0x7F)
+      quoted += fmt::format("\\u{:04X}", code);
+    else
+      quoted += c;
   }
   return quoted + "\"";
 }

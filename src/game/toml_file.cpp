@@ -41,15 +41,20 @@ class Conversion {
       return {where, false};
     }
     switch (from.type()) {
-      case toml::node_type::table: return {where, table(*from.as_table(), depth)};
-      case toml::node_type::array: return {where, list(*from.as_array(), depth)};
-      case toml::node_type::string: return {where, from.as_string()->get()};
-      case toml::node_type::boolean: return {where, from.as_boolean()->get()};
+      case toml::node_type::table:
+        return {where, table(*from.as_table(), depth)};
+      case toml::node_type::array:
+        return {where, list(*from.as_array(), depth)};
+      case toml::node_type::string:
+        return {where, from.as_string()->get()};
+      case toml::node_type::boolean:
+        return {where, from.as_boolean()->get()};
       case toml::node_type::integer:
         return {where, static_cast<double>(from.as_integer()->get())};
       case toml::node_type::floating_point:
         return number(from.as_floating_point()->get(), where);
-      default: return {where, written(from.source())};  // dates and times
+      default:
+        return {where, written(from.source())};  // dates and times
     }
   }
 
@@ -80,9 +85,8 @@ class Conversion {
   [[nodiscard]] std::string written(const toml::source_region& region) const {
     const std::string_view rest = line_of(source_, region.begin.line);
     const std::size_t from = offset_of(rest, region.begin.column);
-    const std::size_t to = region.end.line == region.begin.line
-                               ? offset_of(rest, region.end.column)
-                               : rest.size();
+    const std::size_t to =
+        region.end.line == region.begin.line ? offset_of(rest, region.end.column) : rest.size();
     return std::string(trimmed(rest.substr(from, to > from ? to - from : 0)));
   }
 
@@ -109,9 +113,9 @@ Result<Table> parse(std::string_view text, FileName file) {
 
 Result<Table> read_toml(const Bytes& bytes, FileName file) {
   if (bytes.size() > largest_toml) {
-    Diagnostic found(Id::game_too_large, {file},
-                     fmt::format("the file has {} bytes; at most {} are read", bytes.size(),
-                                 largest_toml));
+    Diagnostic found(
+        Id::game_too_large, {file},
+        fmt::format("the file has {} bytes; at most {} are read", bytes.size(), largest_toml));
     return found.hint("move long texts into cards.csv, or split the file");
   }
   if (std::optional<Diagnostic> problem = encoding_problem(bytes, file)) return *problem;

@@ -91,16 +91,16 @@ TEST(TomlFile, does_not_take_dots_in_texts_and_numbers_for_keys) {
 }
 
 TEST(TomlFile, bounds_the_size_of_a_file) {
-  EXPECT_EQ(said_of(std::string(largest_toml + 1, '\n')),
-            "game.toml: the file has 4194305 bytes; at most 4194304 are read | move long texts into "
-            "cards.csv, or split the file");
+  EXPECT_EQ(
+      said_of(std::string(largest_toml + 1, '\n')),
+      "game.toml: the file has 4194305 bytes; at most 4194304 are read | move long texts into "
+      "cards.csv, or split the file");
 }
 
 TEST(TomlSyntax, says_what_is_missing_and_what_to_write) {
   const std::vector<std::pair<std::string, std::string>> cases = {
       {"a = \n", "1:5: a has no value | write one after the =, or delete the line"},
-      {"ink = #1d2b33\n",
-       "1:7: ink has no value | a colour stands in quotes: ink = \"#1d2b33\""},
+      {"ink = #1d2b33\n", "1:7: ink has no value | a colour stands in quotes: ink = \"#1d2b33\""},
       {"size = poker\n",
        "1:8: \"poker\" is neither a number nor a text in quotes | if it is a text, write size = "
        "\"poker\""},

@@ -73,17 +73,19 @@ std::optional<Origin> too_many_key_parts(std::string_view text, FileName file) {
   for (Walk walk(text); !walk.done();) {
     const std::uint32_t line = walk.line();
     const char c = walk.next();
-    if (c == '.') ++parts;
-    else if (!belongs_to_key(c)) parts = 1;
+    if (c == '.')
+      ++parts;
+    else if (!belongs_to_key(c))
+      parts = 1;
     if (parts > deepest_toml) return Origin{file, line, 1, 0};
   }
   return std::nullopt;
 }
 
 Diagnostic too_deep(const Origin& where) {
-  Diagnostic found(Id::game_too_large, where,
-                   fmt::format("tables and lists lie more than {} deep in each other here",
-                               deepest_toml));
+  Diagnostic found(
+      Id::game_too_large, where,
+      fmt::format("tables and lists lie more than {} deep in each other here", deepest_toml));
   return found.hint("a game needs four or five; look for a bracket too many");
 }
 

@@ -51,9 +51,9 @@ std::optional<Diagnostic> key_twice(Origin where, std::string_view line, std::st
   if (!has(words, "cannot redefine") && !has(words, "cannot insert")) return std::nullopt;
   where.column = static_cast<std::uint32_t>(line.find_first_not_of(" \t[")) + 1;
   const std::string name = named_in(words);
-  Diagnostic found(Id::game_toml_key_twice, where,
-                   name.empty() ? "this key is given twice"
-                                : fmt::format("{} is given twice", name));
+  Diagnostic found(
+      Id::game_toml_key_twice, where,
+      name.empty() ? "this key is given twice" : fmt::format("{} is given twice", name));
   if (has(words, "table header")) {
     found.hint("write each heading once and put all its keys below it");
   } else {
@@ -81,13 +81,15 @@ std::optional<Diagnostic> about_texts(const Origin& where, std::string_view line
                      "close it with the quotes that open it");
     }
     const auto column = static_cast<std::uint32_t>(characters(line.substr(0, quote))) + 1;
-    return problem({where.file, where.line, column, 1}, "the quote that opens this text is never "
-                                                        "closed",
+    return problem({where.file, where.line, column, 1},
+                   "the quote that opens this text is never "
+                   "closed",
                    "close it on the same line, or use \"\"\" for a text of many lines");
   }
   if (has(words, "escape sequence")) {
-    return problem(where, "a backslash in double quotes begins a special character, and this is "
-                          "none of them",
+    return problem(where,
+                   "a backslash in double quotes begins a special character, and this is "
+                   "none of them",
                    "write \\\\ for a backslash, or use single quotes");
   }
   if (has_curled_quotes(line) && !has(line, "\"")) {
@@ -113,8 +115,9 @@ std::optional<Diagnostic> about_lists(const Origin& where, std::string_view word
     return problem(where, "two commas stand next to each other", "delete one of them");
   }
   if (has(words, "array")) {
-    return problem(where, "the list cannot be read from here on: a comma or the closing ] is "
-                          "missing",
+    return problem(where,
+                   "the list cannot be read from here on: a comma or the closing ] is "
+                   "missing",
                    "write it as [1, 2, 3]: commas between, ] at the end");
   }
   if (has(words, "table header")) {
@@ -126,8 +129,8 @@ std::optional<Diagnostic> about_lists(const Origin& where, std::string_view word
 
 bool is_plain_key(std::string_view key) {
   const auto plain = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-           c == '-' || c == '_' || c == '.';
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
+           c == '_' || c == '.';
   };
   return !key.empty() && std::all_of(key.begin(), key.end(), plain);
 }
@@ -139,7 +142,7 @@ Diagnostic about_value(const Origin& where, const KeyAndValue& parts) {
   if (value.empty() || value.front() == '#') {
     const bool colour = !value.empty();
     return problem(where, fmt::format("{} has no value", key),
-                   colour ? fmt::format("a colour stands in quotes: {} = {}", key, quoted(value))
+                   colour ? fmt::format("a colour stands in quotes: {} = {}", key, in_quotes(value))
                           : fmt::format("write one after the =, or delete the line"));
   }
   if (lower_case(value) == "true" || lower_case(value) == "false") {
@@ -162,8 +165,9 @@ Diagnostic about_value(const Origin& where, const KeyAndValue& parts) {
     return problem(where, "a number needs a digit before and after its point",
                    fmt::format("write {} = 0.5, or 5.0", key));
   }
-  return problem(where, fmt::format("{} is neither a number nor a text in quotes", quoted(value)),
-                 fmt::format("if it is a text, write {} = {}", key, quoted(value)));
+  return problem(where,
+                 fmt::format("{} is neither a number nor a text in quotes", in_quotes(value)),
+                 fmt::format("if it is a text, write {} = {}", key, in_quotes(value)));
 }
 
 }  // namespace
@@ -175,8 +179,8 @@ Diagnostic syntax_problem(std::string_view text, Origin where, std::string_view 
   if (auto found = about_lists(where, words)) return *found;
   const KeyAndValue parts = split(line);
   const bool plain_key = is_plain_key(parts.key);
-  if (parts.has_equals && plain_key && parts.value.find_first_of("[]{}\"'") ==
-                                           std::string_view::npos) {
+  if (parts.has_equals && plain_key &&
+      parts.value.find_first_of("[]{}\"'") == std::string_view::npos) {
     return about_value(where, parts);
   }
   if (!parts.has_equals || parts.key.empty()) {
@@ -186,7 +190,7 @@ Diagnostic syntax_problem(std::string_view text, Origin where, std::string_view 
   }
   if (!plain_key && has(words, "expected '='")) {
     return problem(where, "a key is one word of the letters a to z, digits, - and _",
-                   fmt::format("put other names in quotes: {} = …", quoted(parts.key)));
+                   fmt::format("put other names in quotes: {} = …", in_quotes(parts.key)));
   }
   if (has(words, "root table") || has(words, "parsing key:")) {
     return problem(where, "a key is one word of the letters a to z, digits, - and _",

@@ -10,8 +10,8 @@ namespace {
 Origin place_of(const TextPart& part, const std::string& text, const Origin& whole) {
   if (whole.length != characters(text) + 2) return whole;
   Origin place = whole;
-  place.column += 1 + static_cast<std::uint32_t>(
-                          characters(std::string_view(text).substr(0, part.offset)));
+  place.column +=
+      1 + static_cast<std::uint32_t>(characters(std::string_view(text).substr(0, part.offset)));
   place.length = static_cast<std::uint32_t>(
       characters(std::string_view(text).substr(part.offset, part.length)));
   return place;

@@ -58,7 +58,7 @@ std::optional<double> read_number(std::string_view text) {
   return number;
 }
 
-std::string quoted(std::string_view text) { return "\"" + shortened(text) + "\""; }
+std::string in_quotes(std::string_view text) { return "\"" + shortened(text) + "\""; }
 
 std::string shortened(std::string_view text) {
   constexpr std::size_t longest = 60;
@@ -78,7 +78,7 @@ std::string shortened(std::string_view text) {
 
 std::string one_of(const std::vector<std::string>& words) {
   std::vector<std::string> all;
-  for (const std::string& word : words) all.push_back(quoted(word));
+  for (const std::string& word : words) all.push_back(in_quotes(word));
   return joined(all, " or ");
 }
 
@@ -91,7 +91,7 @@ std::string counted(std::size_t count, std::string_view thing) {
 std::string instead_of(std::string_view word, const std::vector<std::string>& known) {
   constexpr std::size_t readable = 12;
   if (const std::optional<std::string> meant = nearest(word, known)) {
-    return fmt::format("did you mean {}?", quoted(*meant));
+    return fmt::format("did you mean {}?", in_quotes(*meant));
   }
   if (known.empty() || known.size() > readable) return {};
   return fmt::format("there {} {}", known.size() == 1 ? "is" : "are", joined(known, " and "));

@@ -23,7 +23,7 @@ namespace quoin::game {
 [[nodiscard]] std::optional<double> read_number(std::string_view text);
 
 /// The text in double quotes for a message: long ones shortened, line ends shown as spaces.
-[[nodiscard]] std::string quoted(std::string_view text);
+[[nodiscard]] std::string in_quotes(std::string_view text);
 
 /// The same without the quotes.
 [[nodiscard]] std::string shortened(std::string_view text);

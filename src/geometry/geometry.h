@@ -111,9 +111,12 @@ struct Affine {
 /// `first`, then `second`.
 [[nodiscard]] constexpr Affine then(const Affine& first, const Affine& second) {
   const Point moved = second(Point{first.e, first.f});
-  return {second.a * first.a + second.c * first.b, second.b * first.a + second.d * first.b,
-          second.a * first.c + second.c * first.d, second.b * first.c + second.d * first.d,
-          moved.x,                                 moved.y};
+  return {second.a * first.a + second.c * first.b,
+          second.b * first.a + second.d * first.b,
+          second.a * first.c + second.c * first.d,
+          second.b * first.c + second.d * first.d,
+          moved.x,
+          moved.y};
 }
 /// The map that undoes `map`; nothing when it flattens the page.
 [[nodiscard]] std::optional<Affine> inverse(const Affine& map);

@@ -100,7 +100,8 @@ Matrix machado_matrix(Vision vision, double severity) {
 Colour seen_with(Vision vision, Colour colour) {
   if (vision == Vision::normal) return colour;
   const Matrix m = machado_matrix(vision, 1);
-  const auto [red, green, blue] = linear(colour);
+  const auto light_of = linear(colour);
+  const double red = light_of[0], green = light_of[1], blue = light_of[2];
   const auto part = [&](std::size_t row) {
     const double light = m[row * 3] * red + m[row * 3 + 1] * green + m[row * 3 + 2] * blue;
     return srgb_from_linear(std::clamp(light, 0.0, 1.0));

@@ -44,11 +44,11 @@ struct PreparedImage {
   int bits = 8;
   ColourModel model = ColourModel::rgb;
   enum class Filter { flate, dct } filter = Filter::flate;
-  int png_predictor_colours = 0;  ///< Predictor 15 with that many Colors; 0: no predictor
-  bool inverted = false;          ///< Adobe CMYK JPEG: needs /Decode [1 0 1 0 1 0 1 0]
+  int png_predictor_colours = 0;      ///< Predictor 15 with that many Colors; 0: no predictor
+  bool inverted = false;              ///< Adobe CMYK JPEG: needs /Decode [1 0 1 0 1 0 1 0]
   std::vector<std::uint8_t> palette;  ///< RGB triples when indexed (model is then rgb), else empty
-  Bytes data;                     ///< already filtered
-  Bytes profile;                  ///< the embedded ICC profile; empty: sRGB, grey or device CMYK
+  Bytes data;                         ///< already filtered
+  Bytes profile;  ///< the embedded ICC profile; empty: sRGB, grey or device CMYK
   std::shared_ptr<const PreparedImage> soft_mask;  ///< grey, same filter rules; null when opaque
 };
 
@@ -61,12 +61,13 @@ class Picture {
   [[nodiscard]] const std::string& key() const { return key_; }
   [[nodiscard]] const Bytes& bytes() const { return *bytes_; }
 
-  /// For an SVG: the text to hand to the renderer. References are rewritten relative to the game
-  /// folder and everything that would not load has been taken out (and reported).
+  /// For an SVG: the text to hand to the renderer, at 96 px an inch. It stands by itself: pictures
+  /// that it shows are in it, everything that would not load has been taken out (and reported), and
+  /// its root has a width and a height in px and a viewBox, so that it scales to any viewport.
   [[nodiscard]] const Bytes& safe_svg() const { return safe_svg_; }
 
-  Picture(std::string path, std::string key, std::shared_ptr<const Bytes> bytes,
-          PictureFacts facts, Bytes safe_svg);
+  Picture(std::string path, std::string key, std::shared_ptr<const Bytes> bytes, PictureFacts facts,
+          Bytes safe_svg);
 
  private:
   std::string path_, key_;
@@ -87,10 +88,18 @@ class ImageCache {
 
 /// The pictures of one game, each opened once. All functions may be called from any thread.
 ///
-/// Fails with `picture.missing`, `picture.unreadable`, `picture.not-a-picture` (with the name of
-/// what it looks like), `picture.damaged`, `picture.too-large` (more than 100 megapixels, or an
-/// SVG past its limits), `picture.mislabelled` is a warning (a JPEG called .png still loads).
-/// `picture.svg-will-not-load` (warning) names each reference an SVG makes that will not be read.
+/// `open` fails with `picture.missing`, `picture.unreadable`, `picture.not-a-picture` (with the
+/// name of what it looks like), `picture.damaged`, `picture.unusual-storage`, `picture.too-large`
+/// (more than 100 megapixels, or an SVG past its limits), and for an SVG also with
+/// `picture.svg-entities`, `picture.svg-circular`, `picture.svg-too-heavy` or
+/// `picture.svg-no-size`. It warns with `picture.mislabelled` (a JPEG called .png still loads),
+/// `picture.only-the-first`, `picture.profile-not-used`, `picture.svg-will-not-load` (each
+/// reference an SVG makes that will not be read), `picture.svg-taken-out` and
+/// `picture.svg-toned-down`, and notes `picture.svg-has-text`.
+///
+/// `pixels` and `prepared` fail with `picture.damaged`, at the file, where only decoding finds it:
+/// coded pixels of a JPEG, compressed data of PNG, WebP and TIFF. 16 bits a channel are kept only
+/// where a PNG's own data is passed on, and are rounded to 8 elsewhere.
 class PictureShelf {
  public:
   explicit PictureShelf(const World& world, ImageCache* cache = nullptr);

@@ -34,6 +34,11 @@ Object decode_parameters(const PreparedImage& image) {
   return parameters;
 }
 
+/// Whether there is a scan (ITU-T T.81, B.2.3): a placeholder has none.
+bool shows_something(std::string_view jpeg) {
+  return jpeg.find("\xff\xda") != std::string_view::npos;
+}
+
 Object inverted_decode() {
   Object decode = Object::newArray();
   for (int ink = 0; ink < 4; ++ink) {
@@ -89,11 +94,14 @@ std::optional<Object> Images::instead_of(Object stream, const PageRecorder::Reco
   Object length = facts.getKey("/Length");  // a stream copied from another file has none yet
   if (length.isInteger() && length.getIntValue() > largest_placeholder) return std::nullopt;
   const std::shared_ptr<Buffer> raw = stream.getRawStreamData();
-  const std::optional<std::string> key =
-      first_comment({reinterpret_cast<const char*>(raw->getBuffer()), raw->getSize()});
+  const std::string_view jpeg(reinterpret_cast<const char*>(raw->getBuffer()), raw->getSize());
+  const std::optional<std::string> key = first_comment(jpeg);
   if (!key) return std::nullopt;
   if (const auto known = embedded_.find(*key); known != embedded_.end()) return known->second;
-  if (!recording.made.contains(*key) && !recording.pictures.contains(*key)) return std::nullopt;
+  if (!recording.made.contains(*key) && !recording.pictures.contains(*key)) {
+    if (shows_something(jpeg)) return std::nullopt;
+    throw std::logic_error("a recording shows a picture that it does not name: " + *key);
+  }
   const std::shared_ptr<const PreparedImage> image = prepare(*key, recording);
   const Object object = image ? embed(image) : Object::newNull();
   embedded_.emplace(*key, object);

@@ -60,7 +60,11 @@ TEST_F(ImagesInAFile, are_embedded_once_however_often_they_are_shown) {
 }
 
 TEST_F(ImagesInAFile, leave_pictures_alone_that_are_no_placeholders) {
-  EXPECT_EQ(images_.instead_of(recorded("somebody's comment"), recording_), std::nullopt);
+  EXPECT_EQ(images_.instead_of(recorded("made by \xff\xda"), recording_), std::nullopt);
+}
+
+TEST_F(ImagesInAFile, never_leave_a_placeholder_behind) {
+  EXPECT_THROW((void)images_.instead_of(recorded("asset:lost"), recording_), std::logic_error);
 }
 
 TEST_F(ImagesInAFile, are_grey_without_a_space_of_their_own) {

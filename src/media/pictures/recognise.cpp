@@ -70,7 +70,6 @@ constexpr std::array signatures = {
     Signature{0, "%!PS"sv, "a PostScript file"},
     Signature{0, "\xc5\xd0\xd3\xc6"sv, "a PostScript file"},
     Signature{0, "8BPS"sv, "a layered PSD file"},
-    Signature{0, "gimp xcf"sv, "a layered XCF file"},
     Signature{0, "PK\x03\x04"sv, "a ZIP archive or a document of an office or drawing program"},
     Signature{0, "\x1f\x8b"sv, "a gzip-compressed file, perhaps a compressed SVG (.svgz)"},
     Signature{0, "\x00\x00\x01\x00"sv, "an icon file (ICO)"},

@@ -98,13 +98,12 @@ std::optional<Item> draw_element(const game::Element& element, const Sitting& si
   Item item;
   item.element = element.id;
   item.origin = element.origin;
-  item.role =
-      properties
-          .word<Role>("role", {{"art", Role::ordinary},
-                               {"border", Role::ordinary},
-                               {"text", Role::ordinary},
-                               {"decoration", Role::decoration}})
-          .value_or(Role::ordinary);
+  item.role = properties
+                  .word<Role>("role", {{"art", Role::ordinary},
+                                       {"border", Role::ordinary},
+                                       {"text", Role::ordinary},
+                                       {"decoration", Role::decoration}})
+                  .value_or(Role::ordinary);
   if (const std::optional<double> degrees = properties.number("rotation")) {
     item.map = Affine::turn_about(box->centre(), Angle::degrees(*degrees));
   }

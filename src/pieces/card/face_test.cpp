@@ -10,7 +10,8 @@ namespace quoin::pieces {
 namespace {
 
 constexpr const char* square_svg =
-    R"(<svg xmlns="http://www.w3.org/2000/svg" width="10" height="10"><rect width="10" height="10"/></svg>)";
+    R"(<svg xmlns="http://www.w3.org/2000/svg" width="10" height="10">
+<rect width="10" height="10"/></svg>)";
 
 /// A game of one card whose layout and row are given, drawn.
 class DrawnGame {

@@ -37,7 +37,7 @@ TEST_F(Look, keeps_for_each_line_of_text_what_was_drawn_before_it) {
   panel("sea", bleed_box, colour("#204060"));
   text("a", "one", box(10, 10, 20, 5), 9);
   panel("patch", box(8, 48, 24, 15), colour("#ffeecc"));
-  text("b", "two three four five", box(10, 50, 15, 10), 9);
+  text("b", "two\nthree", box(10, 50, 15, 10), 9);
   const FaceLook drawn = look();
   ASSERT_EQ(drawn.grounds.size(), 2U);
   EXPECT_EQ(drawn.grounds[0].leaf, 1U);

@@ -94,9 +94,10 @@ std::optional<std::string> Properties::text(std::string_view key) const {
 }
 
 std::optional<double> Properties::as_number(std::string_view key, const Given& value) const {
-  if (const auto* number = std::get_if<double>(&value.value)) return *number;
+  const auto* number = std::get_if<double>(&value.value);
+  if (number && std::isfinite(*number)) return *number;
   if (const auto* text = std::get_if<std::string>(&value.value)) {
-    if (const std::optional<double> number = read_number(*text)) return number;
+    if (const std::optional<double> read = read_number(*text)) return read;
     report(Id::face_not_a_number, value.origin,
            fmt::format("{} needs a number, not \"{}\"", key, *text),
            text->find(',') != std::string::npos ? "write decimals with a point: 3.5" : "");

@@ -5,6 +5,9 @@
 namespace quoin::pieces {
 namespace {
 
+/// More than any card can show; past some 60,000 characters the text engine's numbers overflow.
+constexpr std::size_t longest_text = 10'000;
+
 int read_weight(const Properties& properties) {
   const game::Node* there = properties.node("weight");
   if (!there) return 400;
@@ -84,6 +87,13 @@ std::vector<TextRun> read_runs(const Properties& properties, const std::string& 
 Drawn draw_text(const Properties& properties, Rect box) {
   const std::optional<std::string> text = properties.text("text");
   if (!text) return std::nullopt;
+  if (text->size() > longest_text) {
+    properties.report(
+        Id::card_text_too_long, properties.origin("text"),
+        fmt::format("the text has {} bytes; a card can take {}", text->size(), longest_text),
+        "put long texts into the rules");
+    return std::nullopt;
+  }
   TextItem item;
   // A gradient runs over the text's box, whose own corner is the origin of what is set.
   item.block.style = read_style(properties, Rect{{}, box.size});
