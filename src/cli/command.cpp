@@ -9,10 +9,10 @@
 namespace quoin::cli {
 namespace {
 
-const Option json{"--json", "",
-                  "print the findings as JSON on standard output, for other programs"};
-const Option only{"--only", "ID,ID", "only these cards: to print spoilt ones again"};
-const Option decks{"--decks", "N", "so many copies of the whole deck (1 to 1000)"};
+const Option json_option{"--json", "",
+                         "print the findings as JSON on standard output, for other programs"};
+const Option only_option{"--only", "ID,ID", "only these cards: to print spoilt ones again"};
+const Option decks_option{"--decks", "N", "so many copies of the whole deck (1 to 1000)"};
 
 std::vector<Command> table() {
   return {
@@ -38,7 +38,7 @@ std::vector<Command> table() {
        "to do. `quoin help NAME` tells more about one of them.",
        "quoin check\nquoin check reef --json",
        1,
-       {only, decks, json},
+       {only_option, decks_option, json_option},
        run_check},
       {"make",
        "[DIR] [options]",
@@ -51,9 +51,9 @@ std::vector<Command> table() {
        1,
        {{"--out", "FOLDER", "where the pack goes (else DIR/pack, or DIR/reprint with --only)"},
         {"--parts", "LIST", "only some parts: home, shop, pictures"},
-        only,
-        decks,
-        json,
+        only_option,
+        decks_option,
+        json_option,
         {"--quiet", "", "say nothing but problems"}},
        run_make},
       {"sizes",

@@ -8,6 +8,8 @@
 #include <fstream>
 #include <sstream>
 
+#include "base/diagnostic.h"
+
 namespace quoin::cli {
 namespace {
 namespace fs = std::filesystem;

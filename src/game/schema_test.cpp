@@ -59,7 +59,8 @@ TEST(Schema, describes_every_table_it_speaks_of_and_no_key_twice) {
   std::set<std::string> seen;
   for (const PropertyFacts* facts : all_keys()) {
     EXPECT_TRUE(seen.insert(label(*facts)).second) << label(*facts);
-    if (!facts->part.empty()) EXPECT_FALSE(keys_of(facts->part).empty()) << label(*facts);
+    if (facts->part.empty()) continue;
+    EXPECT_FALSE(keys_of(facts->part).empty()) << label(*facts);
   }
 }
 
