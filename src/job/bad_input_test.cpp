@@ -99,7 +99,9 @@ TEST_F(BadInputTest, reads_a_list_of_fifty_megabytes_and_says_what_is_wrong) {
   while (list.size() < 50'000'000)
     list += "same,a.svg,one cell too many for this list of two columns\n";
   put("cards.csv", list);
-  EXPECT_FALSE(errors().empty());
+  const Checked<game::Game> read = game::read_game(*real_world(root_.string()));
+  EXPECT_TRUE(any_errors(read.found));
+  EXPECT_LT(read.found.size(), 1000U) << "equal problems are folded, or they would fill the screen";
 }
 
 TEST_F(BadInputTest, finds_a_list_that_is_a_folder) {
