@@ -12,7 +12,7 @@ packages_to_build=(
 packages_to_test=(
   libgtest-dev libgmock-dev librapidcheck-dev
   clang-14 clang-format-14 libclang-rt-14-dev llvm-14
-  poppler-utils mupdf-tools ghostscript qpdf
+  poppler-utils mupdf-tools ghostscript qpdf imagemagick
 )
 packages_to_measure=(
   librsvg2-bin fontconfig fonts-lato fonts-vollkorn fonts-ebgaramond
