@@ -1,0 +1,66 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "game/game.h"
+#include "media/picture.h"
+#include "pack/staging.h"
+#include "scene/scene.h"
+
+namespace quoin::pack {
+
+/// Pixels an inch of the pictures of single cards: small enough to send, large enough to read.
+inline constexpr double preview_ppi = 150;
+
+/// The card as it will be held: cut at the trim with its round corners, nothing round it. Texts
+/// of the scene must be set.
+[[nodiscard]] Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf);
+
+/// Sheets on which all faces stand side by side with their ids, for proof-reading.
+class ContactSheets {
+ public:
+  ContactSheets(Size trim, PictureShelf& shelf, Typesetter& typesetter);
+
+  /// Adds a face; when a sheet is full its PNG is handed back.
+  [[nodiscard]] std::optional<Bytes> add(const Raster& face, const std::string& caption);
+  /// The last sheet, when there is something on it.
+  [[nodiscard]] std::optional<Bytes> finish();
+
+ private:
+  struct Cell {
+    int x = 0, y = 0;
+  };
+  [[nodiscard]] Cell cell(int index) const;
+  void write_captions();
+  [[nodiscard]] Bytes take_sheet();
+
+  Size trim_;
+  PictureShelf& shelf_;
+  Typesetter& typesetter_;
+  Raster sheet_;
+  std::vector<std::string> captions_;
+};
+
+/// The pictures of a pack: one for each face and the contact sheets.
+class Previews {
+ public:
+  Previews(const game::CardFormat& format, PictureShelf& shelf, Typesetter& typesetter,
+           Staging& staging);
+
+  /// Adds one face, written as `pictures/FILE.png`. What cannot be written is added to `found`.
+  void add(const std::string& file, const std::string& caption, const Scene& scene,
+           Diagnostics& found);
+  /// Writes the last contact sheet.
+  void finish(Diagnostics& found);
+
+ private:
+  void write_sheet(const Bytes& png, Diagnostics& found);
+
+  const game::CardFormat& format_;
+  PictureShelf& shelf_;
+  Staging& staging_;
+  ContactSheets contact_;
+  int sheets_ = 0;
+};
+
+}  // namespace quoin::pack

@@ -1,0 +1,80 @@
+#include "pack/report.h"
+
+#include <nlohmann/json.hpp>
+
+#include "pack/card_files.h"
+
+namespace quoin::pack {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+Json place(const Diagnostic& found) {
+  Json json = Json::object();
+  if (!found.origin.file.empty()) json["file"] = found.origin.file.str();
+  if (found.origin.line > 0) json["line"] = found.origin.line;
+  if (found.origin.column > 0) json["column"] = found.origin.column;
+  if (found.origin.length > 0) json["length"] = found.origin.length;
+  if (!found.place.piece.empty()) json["piece"] = found.place.piece;
+  if (!found.place.element.empty()) json["element"] = found.place.element;
+  return json;
+}
+
+Json findings(const Diagnostics& found) {
+  Json list = Json::array();
+  for (const Diagnostic& one : found) {
+    list.push_back({{"id", facts(one.id).name},
+                    {"severity", to_string(one.severity)},
+                    {"place", place(one)},
+                    {"message", one.message},
+                    {"details", one.details},
+                    {"hints", one.hints}});
+  }
+  return list;
+}
+
+Json size(Size s) { return {{"width_mm", s.width.value}, {"height_mm", s.height.value}}; }
+
+Json sheets_json(const sheets::Plan& plan) {
+  return {{"paper", plan.wishes.paper_name},
+          {"size", size(plan.grid.paper)},
+          {"columns", plan.grid.columns},
+          {"rows", plan.grid.rows},
+          {"turned", plan.grid.turned},
+          {"gutter_mm", {plan.grid.gutter_x.value, plan.grid.gutter_y.value}},
+          {"sheets", plan.sheets.size()},
+          {"backs_interchangeable", plan.backs_interchangeable},
+          {"why", plan.choices}};
+}
+
+}  // namespace
+
+Bytes report_json(const Report& report) {
+  const Counts counts = count(report.found);
+  Json json;
+  json["quoin"] = QUOIN_VERSION;
+  json["game"] = {{"title", report.game.title}, {"language", report.game.language}};
+  json["card"] = {{"size", size(report.game.card.size)},
+                  {"corner_mm", report.game.card.corner.value},
+                  {"bleed_mm", report.game.card.bleed.value},
+                  {"safe_mm", report.game.card.safe.value}};
+  json["stock"] = stock_words(report.game.stock);
+  json["counts"] = {{"rows", report.totals.rows},
+                    {"cards", report.totals.cards},
+                    {"pieces", report.totals.pieces},
+                    {"backs", report.totals.backs},
+                    {"sheets", report.totals.sheets}};
+  if (report.plan) json["sheets"] = sheets_json(*report.plan);
+  json["errors"] = counts.errors;
+  json["warnings"] = counts.warnings;
+  json["notes"] = counts.notes;
+  json["found"] = findings(report.found);
+  json["files"] = Json::array();
+  for (const Staging::File& file : report.files) {
+    json["files"].push_back({{"path", file.path}, {"bytes", file.bytes}});
+  }
+  // Texts of the maker's may hold anything; what is not UTF-8 is replaced, never thrown.
+  return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace quoin::pack

@@ -1,0 +1,34 @@
+#pragma once
+#include <vector>
+
+#include "base/diagnostic.h"
+#include "base/world.h"
+#include "game/game.h"
+#include "pack/staging.h"
+#include "sheets/sheets.h"
+
+namespace quoin::pack {
+
+/// How much there is of everything.
+struct Totals {
+  int rows = 0;    ///< cards in the list that are printed
+  int cards = 0;   ///< pieces of one deck
+  int pieces = 0;  ///< pieces on the sheets: all decks, or the reprint
+  int backs = 0;   ///< distinct backs
+  int sheets = 0;
+};
+
+/// What a report tells. `plan` may be null, `files` empty: a check has no pack.
+struct Report {
+  const game::Game& game;
+  const Diagnostics& found;
+  const sheets::Plan* plan = nullptr;
+  const Totals& totals;
+  const std::vector<Staging::File>& files;
+};
+
+/// report.json: the findings, counts, sizes, choices and why, as JSON (RFC 8259) with keys in a
+/// fixed order and no clock in it.
+[[nodiscard]] Bytes report_json(const Report& report);
+
+}  // namespace quoin::pack

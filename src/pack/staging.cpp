@@ -1,0 +1,198 @@
+#include "pack/staging.h"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <signal.h>
+#include <stdio.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <charconv>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <set>
+
+namespace quoin::pack {
+namespace fs = std::filesystem;
+namespace {
+
+constexpr const char* part_mark = ".quoin-part-";
+
+Diagnostic not_written(const std::string& path, const std::string& words) {
+  return Diagnostic(Id::pack_not_written, {}, fmt::format("cannot write {}: {}", path, words))
+      .detail("the earlier pack, if there was one, is as it was")
+      .hint("make room on the disk or name another folder with --out, then run it again");
+}
+
+/// Folders next to `target` that a run no longer alive left behind.
+void clear_leftovers(const fs::path& parent, const std::string& stem) {
+  std::error_code ec;
+  for (fs::directory_iterator it(parent, ec), end; !ec && it != end; it.increment(ec)) {
+    const std::string name = it->path().filename().string();
+    if (!name.starts_with(stem)) continue;
+    int process = 0;
+    const char* digits = name.data() + stem.size();
+    std::from_chars(digits, name.data() + name.size(), process);
+    if (process > 0 && ::kill(process, 0) != 0 && errno == ESRCH) {
+      std::error_code ignored;
+      fs::remove_all(it->path(), ignored);
+    }
+  }
+}
+
+/// The files the earlier pack lists as its own, or nothing when it is no pack of ours.
+std::optional<std::set<std::string>> listed_files(const fs::path& folder) {
+  std::ifstream in(folder / report_name, std::ios::binary);
+  if (!in) return std::nullopt;
+  const nlohmann::json report = nlohmann::json::parse(in, nullptr, false);
+  if (!report.is_object() || !report.contains("quoin") || !report.contains("files")) {
+    return std::nullopt;
+  }
+  std::set<std::string> names{report_name};
+  for (const nlohmann::json& file : report["files"]) {
+    if (file.is_object()) names.insert(file.value("path", std::string{}));
+  }
+  return names;
+}
+
+Outcome write_all(const fs::path& path, const Bytes& bytes, const std::string& shown) {
+  const int fd = ::open(path.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
+  if (fd < 0) return not_written(shown, std::strerror(errno));
+  std::size_t done = 0;
+  int failed = 0;
+  while (done < bytes.size() && failed == 0) {
+    const ssize_t n = ::write(fd, bytes.data() + done, bytes.size() - done);
+    if (n >= 0)
+      done += static_cast<std::size_t>(n);
+    else if (errno != EINTR)
+      failed = errno;
+  }
+  // Flushing starts now and is waited for once, when the pack is published.
+  if (failed == 0) (void)::sync_file_range(fd, 0, 0, SYNC_FILE_RANGE_WRITE);
+  if (::close(fd) != 0 && failed == 0) failed = errno;
+  if (failed != 0) return not_written(shown, std::strerror(failed));
+  return Done{};
+}
+
+/// Waits until the file is on the disk: a full one may only be noticed now.
+Outcome flush(const fs::path& path, const std::string& shown) {
+  const int fd = ::open(path.c_str(), O_RDONLY | O_CLOEXEC);
+  if (fd < 0) return not_written(shown, std::strerror(errno));
+  const int failed = ::fsync(fd) != 0 && errno != EINVAL ? errno : 0;
+  ::close(fd);
+  if (failed != 0) return not_written(shown, std::strerror(failed));
+  return Done{};
+}
+
+/// Moves what the maker laid into the earlier pack over to the new one.
+void keep_foreign_files(const fs::path& earlier, const fs::path& fresh) {
+  const std::optional<std::set<std::string>> ours = listed_files(earlier);
+  if (!ours) return;
+  std::error_code ec;
+  std::vector<fs::path> foreign;
+  for (fs::recursive_directory_iterator it(earlier, ec), end; !ec && it != end; it.increment(ec)) {
+    const fs::path inside = it->path().lexically_relative(earlier);
+    if (!it->is_directory(ec) && !ours->contains(inside.generic_string()))
+      foreign.push_back(inside);
+  }
+  for (const fs::path& inside : foreign) {
+    if (fs::exists(fresh / inside, ec)) continue;
+    fs::create_directories((fresh / inside).parent_path(), ec);
+    fs::copy(earlier / inside, fresh / inside,
+             fs::copy_options::copy_symlinks | fs::copy_options::skip_existing, ec);
+  }
+}
+
+}  // namespace
+
+Staging::Staging(std::string target, std::string folder)
+    : target_(std::move(target)), folder_(std::move(folder)) {}
+
+Staging::Staging(Staging&& other) noexcept
+    : target_(std::move(other.target_)),
+      folder_(std::exchange(other.folder_, {})),
+      files_(std::move(other.files_)) {}
+
+Staging::~Staging() {
+  if (folder_.empty()) return;
+  std::error_code ignored;
+  fs::remove_all(folder_, ignored);
+}
+
+Result<Staging> Staging::begin(const std::string& target) {
+  std::error_code ec;
+  fs::path place = fs::absolute(target, ec).lexically_normal();
+  if (!place.has_filename()) place = place.parent_path();
+  const fs::file_status status = fs::status(place, ec);
+  if (fs::exists(status) && !fs::is_directory(status)) {
+    return Diagnostic(Id::pack_target_is_a_file, {},
+                      fmt::format("{} is a file; the pack needs a folder", target))
+        .hint("name another folder with --out");
+  }
+  if (fs::is_directory(status) && !fs::is_empty(place, ec) && !listed_files(place)) {
+    return Diagnostic(Id::pack_target_not_a_pack, {},
+                      fmt::format("{} holds files that Quoin did not make", target))
+        .detail("putting the pack there would take their place")
+        .hint("name an empty or a new folder with --out");
+  }
+  fs::create_directories(place.parent_path(), ec);
+  if (ec) return not_written(place.parent_path().string(), ec.message());
+  const std::string stem = "." + place.filename().string() + part_mark;
+  clear_leftovers(place.parent_path(), stem);
+  const fs::path folder = place.parent_path() / (stem + std::to_string(::getpid()));
+  fs::remove_all(folder, ec);
+  if (!fs::create_directory(folder, ec)) return not_written(folder.string(), ec.message());
+  return Staging(place.string(), folder.string());
+}
+
+Outcome Staging::write(const std::string& path, const Bytes& bytes) {
+  const fs::path full = fs::path(folder_) / path;
+  const std::string shown = (fs::path(target_) / path).string();
+  std::error_code ec;
+  fs::create_directories(full.parent_path(), ec);
+  if (ec) return not_written(shown, ec.message());
+  Outcome written = write_all(full, bytes, shown);
+  if (written) files_.push_back({path, bytes.size()});
+  return written;
+}
+
+Outcome Staging::publish() {
+  for (const File& file : files_) {
+    Outcome flushed =
+        flush(fs::path(folder_) / file.path, (fs::path(target_) / file.path).string());
+    if (!flushed) return flushed;
+  }
+  std::error_code ec;
+  if (!fs::exists(target_, ec)) {
+    if (::rename(folder_.c_str(), target_.c_str()) != 0) {
+      return not_written(target_, std::strerror(errno));
+    }
+    folder_.clear();
+    return Done{};
+  }
+  keep_foreign_files(target_, folder_);
+  // Swapped in one step: at no moment is there no pack. The earlier one then goes with ~Staging.
+  if (::renameat2(AT_FDCWD, folder_.c_str(), AT_FDCWD, target_.c_str(), RENAME_EXCHANGE) == 0) {
+    return Done{};
+  }
+  // File systems without an exchange: the earlier pack steps aside and comes back on failure.
+  const std::string aside = folder_ + "-earlier";
+  if (::rename(target_.c_str(), aside.c_str()) != 0) {
+    return not_written(target_, std::strerror(errno));
+  }
+  if (::rename(folder_.c_str(), target_.c_str()) != 0) {
+    const int why = errno;
+    if (::rename(aside.c_str(), target_.c_str()) != 0) {
+      return not_written(target_,
+                         fmt::format("{}; the earlier pack is in {}", std::strerror(why), aside));
+    }
+    return not_written(target_, std::strerror(why));
+  }
+  folder_ = aside;  // removed by ~Staging
+  return Done{};
+}
+
+}  // namespace quoin::pack

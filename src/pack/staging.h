@@ -1,0 +1,50 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "base/world.h"
+
+namespace quoin::pack {
+
+/// A pack in the making: files are written beside the place where the pack will stand, and the
+/// whole is put there in one step. Until then, and when anything fails, the earlier pack is as it
+/// was. A staging that is dropped without `publish` takes its files with it; what a killed run left
+/// behind is cleared away by the next.
+class Staging {
+ public:
+  /// Makes ready to publish at `target` (a path on disk, made when missing).
+  ///
+  /// Fails with `pack.target-is-a-file`, `pack.target-not-a-pack` (a folder with files and no
+  /// report.json of Quoin's: they would be lost) and `pack.not-written` with the system's words.
+  [[nodiscard]] static Result<Staging> begin(const std::string& target);
+
+  ~Staging();
+  Staging(Staging&& other) noexcept;
+  Staging& operator=(Staging&&) = delete;
+
+  /// Writes one file; folders on the way are made. Fails with `pack.not-written`.
+  [[nodiscard]] Outcome write(const std::string& path, const Bytes& bytes);
+
+  struct File {
+    std::string path;
+    std::size_t bytes = 0;
+  };
+  /// What was written so far, in order.
+  [[nodiscard]] const std::vector<File>& files() const { return files_; }
+
+  /// Puts the pack in place. Files that the maker laid into the earlier pack move over; the
+  /// earlier pack's own are gone afterwards. Fails with `pack.not-written`, and then the earlier
+  /// pack is whole.
+  [[nodiscard]] Outcome publish();
+
+ private:
+  Staging(std::string target, std::string folder);
+  std::string target_, folder_;
+  std::vector<File> files_;
+};
+
+/// The file that marks a folder as a pack and lists what is in it.
+inline constexpr const char* report_name = "report.json";
+
+}  // namespace quoin::pack
