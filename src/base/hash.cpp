@@ -1,19 +1,24 @@
 #include "base/hash.h"
 
-#include <glib.h>
+#include <nettle/sha2.h>
 
-#include <memory>
-#include <new>
+#include <array>
 
 namespace quoin {
 
 std::string sha256(std::string_view bytes) {
-  const std::unique_ptr<GChecksum, decltype(&g_checksum_free)> sum(
-      g_checksum_new(G_CHECKSUM_SHA256), &g_checksum_free);
-  if (sum == nullptr) throw std::bad_alloc();
-  g_checksum_update(sum.get(), reinterpret_cast<const guchar*>(bytes.data()),
-                    static_cast<gssize>(bytes.size()));
-  return g_checksum_get_string(sum.get());
+  sha256_ctx sum;
+  sha256_init(&sum);
+  sha256_update(&sum, bytes.size(), reinterpret_cast<const std::uint8_t*>(bytes.data()));
+  std::array<std::uint8_t, SHA256_DIGEST_SIZE> digest;
+  sha256_digest(&sum, digest.size(), digest.data());
+  constexpr std::string_view digits = "0123456789abcdef";
+  std::string text;
+  for (const std::uint8_t byte : digest) {
+    text += digits[byte >> 4];
+    text += digits[byte & 15];
+  }
+  return text;
 }
 
 }  // namespace quoin

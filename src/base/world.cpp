@@ -11,6 +11,10 @@
 #include <set>
 
 namespace quoin {
+
+SharedBytes::SharedBytes(Bytes whole)
+    : owner_(std::make_shared<const Bytes>(std::move(whole))), part_(*owner_) {}
+
 namespace fs = std::filesystem;
 namespace {
 

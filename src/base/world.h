@@ -1,4 +1,5 @@
 #pragma once
+#include <functional>
 #include <map>
 #include <memory>
 #include <string>
@@ -10,6 +11,27 @@
 namespace quoin {
 
 using Bytes = std::string;
+
+/// A stretch of bytes that copies share; whoever has one keeps what it lies in.
+class SharedBytes {
+ public:
+  SharedBytes() = default;
+  SharedBytes(Bytes whole);
+  /// `part` must lie in `*owner`.
+  SharedBytes(std::shared_ptr<const Bytes> owner, std::string_view part)
+      : owner_(std::move(owner)), part_(part) {}
+
+  [[nodiscard]] std::string_view view() const { return part_; }
+  [[nodiscard]] std::size_t size() const { return part_.size(); }
+  bool operator==(const SharedBytes& other) const { return part_ == other.part_; }
+
+ private:
+  std::shared_ptr<const Bytes> owner_;
+  std::string_view part_;
+};
+
+/// Where bytes go that are made one after another.
+using ByteSink = std::function<void(std::string_view)>;
 
 /// What became of a read, in the machine's terms; whoever asked turns it into a diagnostic that
 /// knows who wanted the file.

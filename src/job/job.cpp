@@ -3,8 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <deque>
+#include <future>
 
 #include "formats/pdf/pdf.h"
+#include "job/kept_findings.h"
 #include "job/prefetch.h"
 #include "job/workshop.h"
 #include "pack/card_files.h"
@@ -109,13 +112,22 @@ struct Run {
   Watcher& watcher;
   Outcome outcome;
   Diagnostics found;
+  std::unique_ptr<ImageCache> cache;  ///< null: nothing is kept between runs
+  std::string game_hash;              ///< of the game's files but for the card list and pictures
 };
 
 Run begin(const World& world, const Wishes& wishes, Watcher& watcher) {
-  Run run{world, wishes, watcher, {}, {}};
-  Checked<game::Game> read = game::read_game(world);
+  Run run{world, wishes, watcher, {}, {}, nullptr, {}};
+  const WitnessedWorld witnessed(world);
+  Checked<game::Game> read = game::read_game(witnessed);
   run.outcome.game = std::move(read.value);
   run.found = std::move(read.found);
+  if (wishes.cache_folder.empty()) return run;
+  run.cache = pack::image_cache(wishes.cache_folder);
+  for (const std::string& font : run.outcome.game.font_files) {
+    (void)witnessed.read(font, largest_file);
+  }
+  run.game_hash = witnessed.hash();
   return run;
 }
 
@@ -130,22 +142,51 @@ void take_found(Run& run, Workshop& shop) {
   shop.found().clear();
 }
 
+/// Composes faces some way ahead of their drawing, so that their pictures are being read
+/// meanwhile.
+class Ahead {
+ public:
+  explicit Ahead(Workshop& shop) : shop_(shop), prefetch_(shop.shelf()) {}
+
+  /// The next drawing, composed.
+  [[nodiscard]] Scene next() {
+    while (composed_ < shop_.drawings().size() && waiting_.size() < how_far) {
+      const Scene& scene = waiting_.emplace_back(shop_.compose(composed_));
+      prefetch_.want(scene, shop_.must_look(composed_++, scene) ? Prefetch::Use::look_and_file
+                                                                : Prefetch::Use::file);
+    }
+    Scene scene = std::move(waiting_.front());
+    waiting_.pop_front();
+    return scene;
+  }
+
+ private:
+  static constexpr std::size_t how_far = 24;
+
+  Workshop& shop_;
+  Prefetch prefetch_;
+  std::deque<Scene> waiting_;
+  std::size_t composed_ = 0;
+};
+
 /// Draws every face once, into the recording and, when asked for, as a preview.
 Result<DrawnSymbols> draw_faces(Run& run, Workshop& shop, pack::Previews* previews) {
   const game::CardFormat& format = run.outcome.game.card;
   const Rect front = grown(Rect{{}, format.size}, format.bleed);
   const Rect back = grown(Rect{{}, format.size}, pieces::back_bleed(run.outcome.game));
-  Prefetch prefetch(shop.shelf());
+  Ahead ahead(shop);
   std::vector<Symbol> symbols;
   for (std::size_t i = 0; i < shop.drawings().size(); ++i) {
-    symbols.push_back({shop.drawings()[i].is_back ? back : front, [&, i] {
-                         Scene scene = shop.draw(i);
-                         prefetch.want(scene);
-                         if (previews)
-                           previews->add(shop.drawings()[i].file, shop.drawings()[i].piece, scene,
-                                         run.found);
-                         return scene;
-                       }});
+    symbols.push_back(
+        {shop.drawings()[i].is_back ? back : front, [&, i] {
+           Scene scene = ahead.next();
+           shop.finish(i, scene);
+           if (previews) {
+             const Drawing& what = shop.drawings()[i];
+             previews->add({what.file, what.piece, shop.name(i, scene)}, scene, run.found);
+           }
+           return scene;
+         }});
   }
   const int count = static_cast<int>(symbols.size());
   return DrawnSymbols::draw(symbols, shop.shelf(),
@@ -159,17 +200,8 @@ pack::CardWork card_work(const Run& run, const Workshop& shop) {
           grown(Rect{{}, format.size}, pieces::back_bleed(run.outcome.game))};
 }
 
-/// One file of sheets: its document's own texts are set, it is written, and its memory is free
-/// again before the next.
-bool write_document(Run& run, Workshop& shop, pack::Staging& staging, const DrawnSymbols& drawn,
-                    const std::string& path, Document document) {
-  for (Page& page : document.pages) typeset(page.own, shop.typesetter());
-  const auto bytes = write_pdf(document, drawn, shop.shelf()).or_report(run.found);
-  return bytes && staging.write(path, *bytes).or_report(run.found).has_value();
-}
-
-bool write_documents(Run& run, Workshop& shop, pack::Staging& staging, const DrawnSymbols& drawn) {
-  const pack::CardWork work = card_work(run, shop);
+std::vector<pack::CardFile> wanted_files(const Run& run, Workshop& shop,
+                                         const pack::CardWork& work) {
   std::vector<std::string> ids;
   for (int i = 0; i < shop.fronts(); ++i) {
     ids.push_back(shop.drawings()[static_cast<std::size_t>(i)].piece);
@@ -178,12 +210,59 @@ bool write_documents(Run& run, Workshop& shop, pack::Staging& staging, const Dra
   std::erase_if(files, [&](const pack::CardFile& file) {
     return !run.wishes.parts.contains(file.for_shop ? Part::shop : Part::home);
   });
-  for (std::size_t i = 0; i < files.size(); ++i) {
-    if (!run.watcher.at("writing files", static_cast<int>(i), static_cast<int>(files.size()))) {
-      run.found.push_back(stopped());
-      return false;
+  return files;
+}
+
+/// Files of so many sheets at most are put together side by side: for larger ones the memory would
+/// be too much.
+constexpr std::size_t most_sheets_side_by_side = 250;
+
+/// A file of sheets that is being written.
+struct BegunFile {
+  std::string path;
+  std::unique_ptr<pack::Staging::Writer> writer;
+  std::future<Result<Done>> done;  // last: ends before the writer goes
+};
+
+/// Begins one file of sheets: its document's own texts are set and recorded here, and it is put
+/// together on a thread of its own.
+std::optional<BegunFile> begin_file(Run& run, Workshop& shop, const pack::Staging& staging,
+                                    const DrawnSymbols& drawn, const pack::CardFile& file) {
+  Document document = file.make();
+  for (Page& page : document.pages) typeset(page.own, shop.typesetter());
+  auto recorded = std::make_shared<const RecordedDocument>(std::move(document), shop.shelf());
+  auto writer = staging.open(file.path).or_report(run.found);
+  if (!writer) return std::nullopt;
+  pack::Staging::Writer& to = **writer;
+  return BegunFile{file.path, std::move(*writer),
+                   std::async(std::launch::async, [recorded, &drawn, &shop, &to] {
+                     return recorded->write(drawn, shop.shelf(),
+                                            [&to](std::string_view more) { to.write(more); });
+                   })};
+}
+
+/// Writes the files, small ones three at a time: the last of them is as much work as the first.
+bool write_documents(Run& run, Workshop& shop, pack::Staging& staging, const DrawnSymbols& drawn) {
+  const pack::CardWork work = card_work(run, shop);
+  const std::vector<pack::CardFile> files = wanted_files(run, shop, work);
+  const bool side_by_side = work.plan.sheets.size() <= most_sheets_side_by_side;
+  std::deque<BegunFile> begun;
+  for (std::size_t next = 0; next < files.size() || !begun.empty();) {
+    if (next < files.size() && (begun.empty() || (side_by_side && begun.size() < 3))) {
+      if (!run.watcher.at("writing files", static_cast<int>(next),
+                          static_cast<int>(files.size()))) {
+        run.found.push_back(stopped());
+        return false;
+      }
+      auto file = begin_file(run, shop, staging, drawn, files[next++]);
+      if (!file) return false;
+      begun.push_back(std::move(*file));
+      continue;
     }
-    if (!write_document(run, shop, staging, drawn, files[i].path, files[i].make())) return false;
+    BegunFile& first = begun.front();
+    if (!first.done.get().or_report(run.found)) return false;
+    if (!staging.close(first.path, *first.writer).or_report(run.found)) return false;
+    begun.pop_front();
   }
   return true;
 }
@@ -206,7 +285,8 @@ void make_pack(Run& run, Workshop& shop) {
   if (!staging) return;
   std::optional<pack::Previews> previews;
   if (run.wishes.parts.contains(Part::pictures)) {
-    previews.emplace(run.outcome.game.card, shop.shelf(), shop.typesetter(), *staging);
+    previews.emplace(run.outcome.game.card, shop.shelf(), shop.typesetter(), *staging,
+                     run.cache.get());
   }
   auto drawn = draw_faces(run, shop, previews ? &*previews : nullptr).or_report(run.found);
   take_found(run, shop);
@@ -222,14 +302,15 @@ void make_pack(Run& run, Workshop& shop) {
 Outcome check(const World& world, const Wishes& wishes, Watcher& watcher) {
   Run run = begin(world, wishes, watcher);
   Workshop shop(world, run.outcome.game, chosen_cards(run.outcome.game, wishes, run.found),
-                nullptr);
+                run.cache.get(), run.game_hash);
   for (std::size_t i = 0; i < shop.drawings().size(); ++i) {
     if (!watcher.at("looking at cards", static_cast<int>(i),
                     static_cast<int>(shop.drawings().size()))) {
       run.found.push_back(stopped());
       break;
     }
-    const Scene scene = shop.draw(i);
+    Scene scene = shop.compose(i);
+    shop.finish(i, scene);
   }
   take_found(run, shop);
   lay_sheets(shop, wishes, run.outcome, run.found);
@@ -241,9 +322,7 @@ Outcome make(const World& world, const Wishes& wishes, Watcher& watcher) {
   const std::vector<int> cards = chosen_cards(run.outcome.game, wishes, run.found);
   // Nothing will be written: find the rest of what is wrong, as `check` does.
   if (any_errors(run.found)) return check(world, wishes, watcher);
-  const std::unique_ptr<ImageCache> cache =
-      wishes.cache_folder.empty() ? nullptr : pack::image_cache(wishes.cache_folder);
-  Workshop shop(world, run.outcome.game, cards, cache.get());
+  Workshop shop(world, run.outcome.game, cards, run.cache.get(), run.game_hash);
   make_pack(run, shop);
   if (run.outcome.published) return std::move(run.outcome);
   return end(run);

@@ -121,6 +121,56 @@ TEST_F(JobTest, gives_the_same_bytes_each_time) {
   EXPECT_EQ(pack(), first);
 }
 
+TEST_F(JobTest, gives_the_same_bytes_with_what_earlier_runs_kept) {
+  const std::string cards = "id,name,copies\na,Adder,10\nb,Boar,2\nc,Cormorant of the cliffs,1\n";
+  ASSERT_TRUE(make(small_game(cards), wishes_, patient_).published);
+  const auto without_cache = pack();
+  wishes_.cache_folder = (root_ / "cache").string();
+  const MemoryWorld other = small_game("id,name,copies\na,Asp,10\nb,Boar,2\nd,Dab,1\n");
+  ASSERT_TRUE(make(other, wishes_, patient_).published);
+  EXPECT_FALSE(fs::is_empty(wishes_.cache_folder));
+  // Now one face is known, two are new; then all are known.
+  for (int turn = 0; turn < 2; ++turn) {
+    ASSERT_TRUE(make(small_game(cards), wishes_, patient_).published);
+    EXPECT_EQ(pack(), without_cache) << turn;
+  }
+}
+
+TEST_F(JobTest, finds_the_same_with_what_earlier_runs_kept) {
+  const MemoryWorld world =
+      small_game("id,name\na,Adder\nb,A name that is by far too long for the box it is set in\n");
+  const Outcome first = check(world, wishes_, patient_);
+  ASSERT_THAT(first.found, Contains(testing::Field(&Diagnostic::id, Id::card_text_too_long)));
+  wishes_.cache_folder = (root_ / "cache").string();
+  for (int turn = 0; turn < 2; ++turn) {
+    EXPECT_EQ(check(world, wishes_, patient_).found, first.found) << turn;
+  }
+  MemoryWorld wider = world;
+  Bytes layout = *world.read("layouts/face.toml", 1 << 20).bytes;
+  layout.replace(layout.find("size = [47, 10]"), 15, "size = [47, 60]");
+  wider.put("layouts/face.toml", layout);
+  EXPECT_THAT(check(wider, wishes_, patient_).found,
+              Not(Contains(testing::Field(&Diagnostic::id, Id::card_text_too_long))))
+      << "findings of another layout were taken over";
+}
+
+TEST_F(JobTest, trusts_nothing_that_was_damaged_in_the_cache) {
+  const MemoryWorld world =
+      small_game("id,name\na,Adder\nb,A name that is by far too long for the box it is set in\n");
+  ASSERT_TRUE(any_errors(make(world, wishes_, patient_).found));
+  wishes_.cache_folder = (root_ / "cache").string();
+  const Diagnostics found = check(world, wishes_, patient_).found;
+  const MemoryWorld good = small_game("id,name\na,Adder\n");
+  ASSERT_TRUE(make(good, wishes_, patient_).published);
+  const auto whole = pack();
+  for (const fs::directory_entry& kept : fs::directory_iterator(wishes_.cache_folder)) {
+    fs::resize_file(kept.path(), fs::file_size(kept.path()) / 2);
+  }
+  EXPECT_EQ(check(world, wishes_, patient_).found, found);
+  ASSERT_TRUE(make(good, wishes_, patient_).published);
+  EXPECT_EQ(pack(), whole);
+}
+
 TEST_F(JobTest, keeps_the_earlier_pack_when_something_is_wrong) {
   ASSERT_TRUE(make(small_game("id,name\na,Adder\n"), wishes_, patient_).published);
   const auto earlier = pack();

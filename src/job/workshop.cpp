@@ -11,8 +11,12 @@
 namespace quoin::job {
 
 Workshop::Workshop(const World& world, const game::Game& game, std::vector<int> cards,
-                   ImageCache* cache)
-    : game_(game), shelf_(world, cache), typesetter_(fonts(world)), studio_(game, shelf_, found_) {
+                   ImageCache* cache, const std::string& game_hash)
+    : game_(game),
+      shelf_(world, cache),
+      typesetter_(fonts(world)),
+      studio_(game, shelf_, found_),
+      kept_(cache, game_hash) {
   list_drawings(cards);
   read_suit_colours();
 }
@@ -58,24 +62,62 @@ void Workshop::list_drawings(const std::vector<int>& cards) {
   }
 }
 
-Scene Workshop::draw(std::size_t drawing) {
+const game::Card& Workshop::card_of(const Drawing& what) const {
+  return game_.cards[static_cast<std::size_t>(what.card)];
+}
+
+Scene Workshop::compose(std::size_t drawing) {
   const Drawing& what = drawings_[drawing];
-  const game::Card& card = game_.cards[static_cast<std::size_t>(what.card)];
-  Scene scene =
-      what.is_back ? pieces::back(studio_, card, found_) : pieces::front(studio_, card, found_);
+  const game::Card& card = card_of(what);
+  return what.is_back ? pieces::back(studio_, card, found_) : pieces::front(studio_, card, found_);
+}
+
+std::string Workshop::name(std::size_t drawing, const Scene& scene) {
+  const Drawing& what = drawings_[drawing];
+  return kept_.name(what.piece, game_, card_of(what), scene);
+}
+
+bool Workshop::must_look(std::size_t drawing, const Scene& scene) {
+  return known(drawings_[drawing], scene) == nullptr;
+}
+
+void Workshop::finish(std::size_t drawing, Scene& scene) {
+  const Drawing& what = drawings_[drawing];
   typeset(scene, typesetter_);
   game::CardFormat format = game_.card;
   if (what.is_back) format.bleed = pieces::back_bleed(game_);
-  const pieces::Face face{what.piece, scene, format, card.origin};
+  const FaceFindings* earlier = known(what, scene);
+  FaceFindings findings = earlier != nullptr
+                              ? *earlier
+                              : look_over(what, {what.piece, scene, format, card_of(what).origin});
+  add(std::move(findings.found));
+  if (!what.is_back) compare_edges(findings.edge);
+}
+
+/// Suits that declare no colour are known by the colours of their cards.
+bool Workshop::is_measured_for_suit(const Drawing& what) const {
+  const std::string& suit = card_of(what).suit;
+  return !what.is_back && !suit.empty() && !declared_.contains(suit);
+}
+
+const FaceFindings* Workshop::known(const Drawing& what, const Scene& scene) {
+  if (is_measured_for_suit(what)) return nullptr;
+  return kept_.find(kept_.name(what.piece, game_, card_of(what), scene));
+}
+
+FaceFindings Workshop::look_over(const Drawing& what, const pieces::Face& face) {
   const pieces::FaceLook look = pieces::look_at(face, shelf_);
-  add(pieces::check_face(face, game_.limits, look));
+  FaceFindings findings{pieces::check_face(face, game_.limits, look), pieces::edge_colour(look)};
+  findings.found.insert(findings.found.end(), look.found.begin(), look.found.end());
   if (what.is_back) {
-    add(pieces::check_back(face, look));
-    return scene;
+    for (Diagnostic& d : pieces::check_back(face, look)) findings.found.push_back(std::move(d));
   }
-  look_for_edges(look);
-  if (!card.suit.empty() && !declared_.contains(card.suit)) suit_colours_.add(card.suit, look);
-  return scene;
+  if (is_measured_for_suit(what)) {
+    suit_colours_.add(card_of(what).suit, look);
+  } else {
+    kept_.keep(kept_.name(what.piece, game_, card_of(what), face.scene), findings);
+  }
+  return findings;
 }
 
 void Workshop::add(Diagnostics problems) {
@@ -99,15 +141,16 @@ void Workshop::check_backs() {
   add(pieces::check_deck_backs(backs));
 }
 
-void Workshop::look_for_edges(const pieces::FaceLook& look) {
+void Workshop::compare_edges(std::optional<std::uint32_t> edge) {
   if (!edges_alike_) return;
-  const std::optional<std::uint32_t> edge = pieces::edge_colour(look);
   if (!edge_seen_) edge_ = edge;
   edge_seen_ = true;
   edges_alike_ = pieces::edges_alike(edge, edge_);
 }
 
 void Workshop::conclude() {
+  // What a font of the machine did to a text may change without any file of the game changing.
+  if (typesetter_.borrowed().empty()) kept_.save();
   check_backs();
   add(pieces::check_suits(pieces::suit_looks(game_, declared_, suit_colours_.main_colours()),
                           pieces::suit_cues(game_), game_.limits));

@@ -8,6 +8,7 @@
 
 #include "base/world.h"
 #include "game/game.h"
+#include "job/kept_findings.h"
 #include "media/picture.h"
 #include "media/text.h"
 #include "pieces/card/check_suits.h"
@@ -29,7 +30,9 @@ struct Drawing {
 class Workshop {
  public:
   /// `cards` are the indices of the cards to be printed.
-  Workshop(const World& world, const game::Game& game, std::vector<int> cards, ImageCache* cache);
+  /// `game_hash` names the files of the game, as WitnessedWorld does.
+  Workshop(const World& world, const game::Game& game, std::vector<int> cards, ImageCache* cache,
+           const std::string& game_hash);
   ~Workshop();
 
   [[nodiscard]] const std::vector<Drawing>& drawings() const { return drawings_; }
@@ -39,8 +42,18 @@ class Workshop {
   [[nodiscard]] PictureShelf& shelf() { return shelf_; }
   [[nodiscard]] Typesetter& typesetter() { return typesetter_; }
 
-  /// Draws one drawing, texts set, and checks it; to be called once for each, in order.
-  [[nodiscard]] Scene draw(std::size_t drawing);
+  /// One drawing as a scene whose texts are not set yet; to be called once for each, in order.
+  [[nodiscard]] Scene compose(std::size_t drawing);
+
+  /// Names everything that the looks of a composed drawing follow from; "" when nothing is kept.
+  [[nodiscard]] std::string name(std::size_t drawing, const Scene& scene);
+
+  /// Whether the checks must look at the composed drawing: their findings are not known from an
+  /// earlier run.
+  [[nodiscard]] bool must_look(std::size_t drawing, const Scene& scene);
+
+  /// Sets the texts of a composed drawing and checks it.
+  void finish(std::size_t drawing, Scene& scene);
 
   /// What can only be said when all were drawn: backs, suits, fonts. Call once, at the end.
   void conclude();
@@ -55,13 +68,19 @@ class Workshop {
   void read_suit_colours();
   void check_backs();
   void add(Diagnostics problems);
-  void look_for_edges(const pieces::FaceLook& look);
+  [[nodiscard]] const game::Card& card_of(const Drawing& what) const;
+  /// What an earlier run found, or null.
+  [[nodiscard]] const FaceFindings* known(const Drawing& what, const Scene& scene);
+  [[nodiscard]] FaceFindings look_over(const Drawing& what, const pieces::Face& face);
+  [[nodiscard]] bool is_measured_for_suit(const Drawing& what) const;
+  void compare_edges(std::optional<std::uint32_t> edge);
 
   const game::Game& game_;
   Diagnostics found_;
   PictureShelf shelf_;
   Typesetter typesetter_;
   pieces::Studio studio_;
+  KeptFindings kept_;
   std::vector<Drawing> drawings_;
   std::vector<int> back_of_;
   int fronts_ = 0;

@@ -7,6 +7,7 @@
 #include <stdexcept>
 
 #include "base/hash.h"
+#include "media/pictures/bitmap_cache.h"
 #include "media/pictures/limits.h"
 #include "media/pictures/opening.h"
 #include "media/pictures/prepare.h"
@@ -57,20 +58,36 @@ Diagnostic no_pixels(const Picture& picture) {
       .hint("save it as a PNG at 600 px an inch of its printed size");
 }
 
-Result<Raster> decode_upright(const Picture& picture) {
-  Result<Bitmap> bitmap = decode_raster({picture.path(), picture.bytes()}, picture.facts().format);
+SourceFile source_of(const Picture& picture) {
+  return {picture.path(), picture.bytes(), picture.shared_bytes()};
+}
+
+/// The picture upright and just `width` wide, which is its own width halved some times.
+Result<Raster> upright_at(const Picture& picture, int width, BitmapCache& bitmaps) {
+  const PictureFacts& facts = picture.facts();
+  const int full = static_cast<int>(facts.width);
+  int halvings = 0;
+  for (int w = full; w > width; w = (w + 1) / 2) ++halvings;
+  const SourceFile file = source_of(picture);
+  Result<BitmapCache::BitmapPtr> bitmap =
+      facts.format == PictureFormat::jpeg
+          ? BitmapCache::shared(decode_raster(file, facts.format, halvings))
+          : bitmaps.get(picture.key(), [&] { return decode_raster(file, facts.format); });
   if (!bitmap) return std::move(bitmap).why();
-  return upright(*bitmap, picture.facts().exif_orientation);
+  Raster raster = upright(**bitmap, facts.exif_orientation);
+  while (raster.width > width) raster = halved(raster);
+  return raster;
 }
 
 /// The prepared image as the cache remembers it, or nothing.
 std::optional<PreparedImage> remembered(const Picture& picture, const ImageCache& cache) {
-  const std::optional<Bytes> bytes = cache.get(stored_name(picture.key()));
-  std::optional<StoredImage> stored = bytes ? restore(*bytes) : std::nullopt;
+  std::optional<Bytes> bytes = cache.get(stored_name(picture.key()));
+  std::optional<StoredImage> stored =
+      bytes ? restore(std::make_shared<const Bytes>(std::move(*bytes))) : std::nullopt;
   if (!stored) return std::nullopt;
   if (stored->image) return std::move(stored->image);
   Result<std::optional<PreparedImage>> own =
-      known_as_stored({picture.path(), picture.bytes()}, picture.facts().format);
+      known_as_stored(source_of(picture), picture.facts().format);
   return own ? std::move(*own) : std::nullopt;
 }
 
@@ -79,17 +96,19 @@ struct Made {
   bool is_files_own = false;  ///< so that keeping the data a second time would be a waste
 };
 
-Result<Made> prepare(const Picture& picture) {
-  const SourceFile file{picture.path(), picture.bytes()};
+Result<Made> prepare(const Picture& picture, BitmapCache& bitmaps) {
+  const SourceFile file = source_of(picture);
   Result<std::optional<PreparedImage>> own = as_stored(file, picture.facts().format);
   if (!own) return std::move(own).why();
   if (*own) return Made{std::move(**own), true};
-  Result<Bitmap> bitmap = decode_raster(file, picture.facts().format);
-  if (!bitmap) return std::move(bitmap).why();
-  return Made{deflated(std::move(*bitmap))};
+  const Result<BitmapCache::BitmapPtr> bitmap =
+      bitmaps.get(picture.key(), [&] { return decode_raster(file, picture.facts().format); });
+  if (!bitmap) return bitmap.why();
+  return Made{deflated(**bitmap)};
 }
 
-void prepare_once(PreparedOnce& prepared, const Picture& picture, ImageCache* cache) {
+void prepare_once(PreparedOnce& prepared, const Picture& picture, BitmapCache& bitmaps,
+                  ImageCache* cache) {
   if (cache != nullptr) {
     std::optional<PreparedImage> known = remembered(picture, *cache);
     if (known) {
@@ -97,7 +116,7 @@ void prepare_once(PreparedOnce& prepared, const Picture& picture, ImageCache* ca
       return;
     }
   }
-  Result<Made> made = prepare(picture);
+  Result<Made> made = prepare(picture, bitmaps);
   if (!made) {
     prepared.why = made.why();
     return;
@@ -174,6 +193,7 @@ struct PictureShelf::State {
   std::map<std::string, std::shared_ptr<Opened>> opened;          // by path
   std::map<std::string, std::shared_ptr<PreparedOnce>> prepared;  // by key
   RasterCache rasters{most_raster_memory};
+  BitmapCache bitmaps;
 };
 
 PictureShelf::PictureShelf(const World& world, ImageCache* cache)
@@ -197,17 +217,24 @@ Result<PicturePtr> PictureShelf::open(const std::string& path, const Origin& ask
 Result<std::shared_ptr<const Raster>> PictureShelf::pixels(const PicturePtr& picture,
                                                            int at_most_wide) {
   if (picture->facts().is_vector()) return no_pixels(*picture);
-  return state_->rasters.get(picture->key(), at_most_wide,
-                             [&] { return decode_upright(*picture); });
+  return state_->rasters.get(
+      picture->key(), static_cast<int>(picture->facts().width), at_most_wide,
+      [&](int width) { return upright_at(*picture, width, state_->bitmaps); });
 }
 
 Result<PreparedPtr> PictureShelf::prepared(const PicturePtr& picture) {
   if (picture->facts().is_vector()) return no_pixels(*picture);
   const std::shared_ptr<PreparedOnce> prepared =
       entry(state_->mutex, state_->prepared, picture->key());
-  std::call_once(prepared->once, [&] { prepare_once(*prepared, *picture, state_->around.cache); });
+  std::call_once(prepared->once,
+                 [&] { prepare_once(*prepared, *picture, state_->bitmaps, state_->around.cache); });
   if (prepared->image == nullptr) return prepared->why;
   return prepared->image;
+}
+
+std::optional<Raster> read_png(std::string_view bytes) {
+  const Result<Bitmap> bitmap = decode_raster({"", bytes}, PictureFormat::png);
+  return bitmap ? std::optional(upright(*bitmap, 1)) : std::nullopt;
 }
 
 }  // namespace quoin

@@ -47,7 +47,7 @@ struct PreparedImage {
   int png_predictor_colours = 0;      ///< Predictor 15 with that many Colors; 0: no predictor
   bool inverted = false;              ///< Adobe CMYK JPEG: needs /Decode [1 0 1 0 1 0 1 0]
   std::vector<std::uint8_t> palette;  ///< RGB triples when indexed (model is then rgb), else empty
-  Bytes data;                         ///< already filtered
+  SharedBytes data;                   ///< already filtered
   Bytes profile;  ///< the embedded ICC profile; empty: sRGB, grey or device CMYK
   std::shared_ptr<const PreparedImage> soft_mask;  ///< grey, same filter rules; null when opaque
 };
@@ -60,6 +60,7 @@ class Picture {
   /// SHA-256 of the file, in hexadecimal: the picture's identity everywhere.
   [[nodiscard]] const std::string& key() const { return key_; }
   [[nodiscard]] const Bytes& bytes() const { return *bytes_; }
+  [[nodiscard]] const std::shared_ptr<const Bytes>& shared_bytes() const { return bytes_; }
 
   /// For an SVG: the text to hand to the renderer, at 96 px an inch. It stands by itself: pictures
   /// that it shows are in it, everything that would not load has been taken out (and reported), and
@@ -124,6 +125,10 @@ class PictureShelf {
   struct State;
   std::unique_ptr<State> state_;
 };
+
+/// The pixels of a PNG that Quoin wrote, just as they were by `write_png`; nothing when it is
+/// none or damaged.
+[[nodiscard]] std::optional<Raster> read_png(std::string_view bytes);
 
 /// Deflates `raw` rows (each `row_bytes` long, `bytes_per_pixel` between neighbours) with PNG
 /// predictors chosen per row: for images that Quoin itself makes, such as shadows.

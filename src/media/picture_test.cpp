@@ -130,6 +130,21 @@ TEST(PictureShelf, gives_upright_pixels_at_full_and_at_halved_sizes) {
   EXPECT_EQ(full, *shelf.pixels(picture, 13)) << "narrower than was asked";
 }
 
+TEST(PictureShelf, gives_the_same_pixels_in_whatever_order_sizes_are_asked_for) {
+  const MemoryWorld world({{"a.jpg", samples::jpeg({.width = 203, .height = 117})},
+                           {"b.png", samples::png({.width = 77, .height = 45})}});
+  Diagnostics found;
+  for (const char* path : {"a.jpg", "b.png"}) {
+    PictureShelf large_first(world), small_first(world);
+    const PicturePtr one = *large_first.open(path, asked, found);
+    const PicturePtr two = *small_first.open(path, asked, found);
+    const auto small = *small_first.pixels(two, 9);
+    (void)*large_first.pixels(one);
+    EXPECT_EQ((*large_first.pixels(one, 9))->pixels, small->pixels) << path;
+    EXPECT_EQ((*large_first.pixels(one))->pixels, (*small_first.pixels(two))->pixels) << path;
+  }
+}
+
 TEST(PictureShelf, reports_damage_that_only_decoding_finds_at_the_file) {
   Bytes jpeg = samples::jpeg({.width = 200, .height = 200});
   const std::size_t scan = jpeg.find("\xff\xda") + 14;
@@ -163,7 +178,7 @@ TEST(PictureShelf, keeps_prepared_images_between_runs) {
   const MemoryWorld world(
       {{"a.png", samples::png({.colour_type = 6})}, {"b.jpg", samples::jpeg({})}});
   samples::MemoryCache cache;
-  Bytes first_data;
+  SharedBytes first_data;
   for (int run = 0; run < 2; ++run) {
     PictureShelf shelf(world, &cache);
     Diagnostics found;
@@ -185,7 +200,7 @@ TEST(PictureShelf, ignores_damaged_cache_entries) {
   samples::MemoryCache cache;
   Diagnostics found;
   PictureShelf first(world, &cache);
-  const Bytes data = (*first.prepared(*first.open("a.png", asked, found)))->data;
+  const SharedBytes data = (*first.prepared(*first.open("a.png", asked, found)))->data;
   for (auto& [name, bytes] : cache.kept) bytes[bytes.size() / 2] ^= 1;
   PictureShelf second(world, &cache);
   EXPECT_EQ((*second.prepared(*second.open("a.png", asked, found)))->data, data);

@@ -1,7 +1,11 @@
 #include "pack/previews.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
+#include "base/hash.h"
+#include "base/packed.h"
 #include "formats/png/png.h"
 
 namespace quoin::pack {
@@ -36,7 +40,8 @@ void lay_on(Raster& sheet, const Raster& picture, int left, int top) {
   for (int y = 0; y < height; ++y) {
     const std::uint32_t* from = &picture.pixels[static_cast<std::size_t>(y * picture.width)];
     std::uint32_t* to = &sheet.pixels[static_cast<std::size_t>((top + y) * sheet.width + left)];
-    for (int x = 0; x < width; ++x) to[x] = laid_on(from[x], to[x]);
+    for (int x = 0; x < width; ++x)
+      to[x] = from[x] >> 24 == 255 ? from[x] : laid_on(from[x], to[x]);
   }
 }
 
@@ -55,6 +60,24 @@ Item caption_item(const std::string& text, Rect box) {
   return item;
 }
 
+/// Bytes from the cache, their own sum after them there, or new ones, which are then kept; never
+/// kept without a name.
+template <typename Make>
+Bytes kept_or_made(ImageCache* cache, std::string_view kind, const std::string& name,
+                   const Make& make) {
+  if (cache == nullptr || name.empty()) return make();
+  constexpr std::size_t sum_size = 64;
+  const std::string key = fmt::format("{}-{}", kind, name);
+  if (std::optional<Bytes> kept = cache->get(key); kept && kept->size() > sum_size) {
+    const std::string sum = kept->substr(kept->size() - sum_size);
+    kept->resize(kept->size() - sum_size);
+    if (sha256(*kept) == sum) return std::move(*kept);
+  }
+  Bytes bytes = make();
+  cache->put(key, bytes + sha256(bytes));
+  return bytes;
+}
+
 }  // namespace
 
 Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf) {
@@ -67,68 +90,110 @@ Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf) {
   return image.raster();
 }
 
-ContactSheets::ContactSheets(Size trim, PictureShelf& shelf, Typesetter& typesetter)
-    : trim_(trim), shelf_(shelf), typesetter_(typesetter) {}
+ContactSheets::ContactSheets(Size trim, PictureShelf& shelf, Typesetter& typesetter,
+                             ImageCache* cache)
+    : trim_(trim), shelf_(shelf), typesetter_(typesetter), cache_(cache) {}
 
-ContactSheets::Cell ContactSheets::cell(int index) const {
-  const int column = index % columns, row = index / columns;
-  return {pixels(edge + (trim_.width + gap) * column),
-          pixels(edge + (trim_.height + gap + caption_height) * row)};
+int ContactSheets::row_top(int row) const {
+  return pixels(edge + (trim_.height + gap + caption_height) * row);
 }
 
-std::optional<Bytes> ContactSheets::add(const Raster& face, const std::string& caption) {
-  if (captions_.empty()) {
-    sheet_.width = pixels(edge * 2 + trim_.width * columns + gap * (columns - 1));
-    sheet_.height = pixels(edge * 2 + (trim_.height + caption_height) * rows + gap * (rows - 1));
-    sheet_.pixels.assign(static_cast<std::size_t>(sheet_.width) * sheet_.height, table);
-  }
-  const Cell at = cell(static_cast<int>(captions_.size()));
-  lay_on(sheet_, face, at.x, at.y);
-  captions_.push_back(caption);
-  if (captions_.size() == static_cast<std::size_t>(columns * rows)) return take_sheet();
+std::optional<Bytes> ContactSheets::add(const PreviewFace& face, Bytes png) {
+  shown_.push_back({face, std::move(png)});
+  if (shown_.size() == static_cast<std::size_t>(columns * rows)) return take_sheet();
   return std::nullopt;
 }
 
 std::optional<Bytes> ContactSheets::finish() {
-  if (captions_.empty()) return std::nullopt;
-  const int used_rows = (static_cast<int>(captions_.size()) + columns - 1) / columns;
-  const Mm height = edge * 2 + (trim_.height + caption_height) * used_rows + gap * (used_rows - 1);
-  sheet_.height = pixels(height);
-  sheet_.pixels.resize(static_cast<std::size_t>(sheet_.width) * sheet_.height);
+  if (shown_.empty()) return std::nullopt;
   return take_sheet();
 }
 
-void ContactSheets::write_captions() {
-  for (std::size_t i = 0; i < captions_.size(); ++i) {
-    const Size size{trim_.width + gap, caption_height};
-    Scene words;
-    words.items.push_back(caption_item(captions_[i], Rect{{}, size}));
-    typeset(words, typesetter_);
-    ImageCanvas image(shelf_, size, preview_ppi, ImageCanvas::Background::transparent);
-    draw(words, image.canvas());
-    const Cell at = cell(static_cast<int>(i));
-    lay_on(sheet_, image.raster(), at.x - pixels(gap / 2), at.y + pixels(trim_.height + 0.8_mm));
+void ContactSheets::write_caption(Raster& band, const std::string& caption, Cell at) const {
+  const Size size{trim_.width + gap, caption_height};
+  Scene words;
+  words.items.push_back(caption_item(caption, Rect{{}, size}));
+  typeset(words, typesetter_);
+  ImageCanvas image(shelf_, size, preview_ppi, ImageCanvas::Background::transparent);
+  draw(words, image.canvas());
+  lay_on(band, image.raster(), at.x - pixels(gap / 2), at.y + pixels(trim_.height + 0.8_mm));
+}
+
+PngBand ContactSheets::band(std::size_t first) const {
+  const int row = static_cast<int>(first) / columns;
+  const bool is_last = first + columns >= shown_.size();
+  const int bottom = is_last ? row_top(row + 1) - pixels(gap) + pixels(edge) : row_top(row + 1);
+  const int top = row == 0 ? 0 : row_top(row);
+  Raster band;
+  band.width = pixels(edge * 2 + trim_.width * columns + gap * (columns - 1));
+  band.height = bottom - top;
+  band.pixels.assign(static_cast<std::size_t>(band.width) * band.height, table);
+  const std::size_t end = std::min(shown_.size(), first + columns);
+  for (std::size_t i = first; i < end; ++i) {
+    const Cell at{pixels(edge + (trim_.width + gap) * static_cast<int>(i - first)),
+                  row_top(row) - top};
+    if (const auto face = read_png(shown_[i].png)) lay_on(band, *face, at.x, at.y);
+    write_caption(band, shown_[i].face.caption, at);
   }
+  return write_band(band);
+}
+
+/// Names all that the band follows from; "" when the looks of one of its faces are not known.
+std::string ContactSheets::band_name(std::size_t first) const {
+  PackedWriter all;
+  const std::size_t end = std::min(shown_.size(), first + columns);
+  all.number(first);
+  all.number(end == shown_.size() ? 1 : 0);
+  for (std::size_t i = first; i < end; ++i) {
+    if (shown_[i].face.looks.empty()) return {};
+    all.string(shown_[i].face.looks);
+    all.string(shown_[i].face.caption);
+  }
+  return sha256(all.take());
+}
+
+Bytes ContactSheets::kept_band(std::size_t first) const {
+  return kept_or_made(cache_, "contact", band_name(first), [&] {
+    const PngBand made = band(first);
+    PackedWriter out;
+    for (const int number : {made.width, made.height}) {
+      out.number(static_cast<std::uint64_t>(number));
+    }
+    out.number(made.sum);
+    out.string(made.data);
+    return out.take();
+  });
 }
 
 Bytes ContactSheets::take_sheet() {
-  write_captions();
-  Bytes png = write_png(sheet_, preview_ppi);
-  captions_.clear();
-  sheet_ = {};
-  return png;
+  std::vector<PngBand> bands;
+  for (std::size_t first = 0; first < shown_.size(); first += columns) {
+    const Bytes kept = kept_band(first);
+    PackedReader in(kept);
+    PngBand& band = bands.emplace_back();
+    band.width = static_cast<int>(in.number());
+    band.height = static_cast<int>(in.number());
+    band.sum = static_cast<std::uint32_t>(in.number());
+    band.data = in.string();
+  }
+  shown_.clear();
+  return join_bands(bands, preview_ppi);
 }
 
 Previews::Previews(const game::CardFormat& format, PictureShelf& shelf, Typesetter& typesetter,
-                   Staging& staging)
-    : format_(format), shelf_(shelf), staging_(staging), contact_(format.size, shelf, typesetter) {}
+                   Staging& staging, ImageCache* cache)
+    : format_(format),
+      shelf_(shelf),
+      staging_(staging),
+      cache_(cache),
+      contact_(format.size, shelf, typesetter, cache) {}
 
-void Previews::add(const std::string& file, const std::string& caption, const Scene& scene,
-                   Diagnostics& found) {
-  const Raster face = preview(scene, format_.size, format_.corner, shelf_);
-  const Bytes png = write_png(face, preview_ppi);
-  (void)staging_.write("pictures/" + file + ".png", png).or_report(found);
-  if (const std::optional<Bytes> full = contact_.add(face, caption)) write_sheet(*full, found);
+void Previews::add(const PreviewFace& face, const Scene& scene, Diagnostics& found) {
+  Bytes png = kept_or_made(cache_, "preview", face.looks, [&] {
+    return write_png(preview(scene, format_.size, format_.corner, shelf_), preview_ppi);
+  });
+  (void)staging_.write("pictures/" + face.file + ".png", png).or_report(found);
+  if (const auto full = contact_.add(face, std::move(png))) write_sheet(*full, found);
 }
 
 void Previews::finish(Diagnostics& found) {

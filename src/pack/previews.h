@@ -2,6 +2,7 @@
 #include <string>
 #include <vector>
 
+#include "formats/png/png.h"
 #include "game/game.h"
 #include "media/picture.h"
 #include "pack/staging.h"
@@ -16,13 +17,21 @@ inline constexpr double preview_ppi = 150;
 /// of the scene must be set.
 [[nodiscard]] Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf);
 
+/// A face of the pictures: the name of its file, the words under it on the contact sheet, and the
+/// name of everything that its looks follow from ("": not known).
+struct PreviewFace {
+  std::string file;
+  std::string caption;
+  std::string looks;
+};
+
 /// Sheets on which all faces stand side by side with their ids, for proof-reading.
 class ContactSheets {
  public:
-  ContactSheets(Size trim, PictureShelf& shelf, Typesetter& typesetter);
+  ContactSheets(Size trim, PictureShelf& shelf, Typesetter& typesetter, ImageCache* cache);
 
-  /// Adds a face; when a sheet is full its PNG is handed back.
-  [[nodiscard]] std::optional<Bytes> add(const Raster& face, const std::string& caption);
+  /// Adds a face by its PNG; when a sheet is full its own PNG is handed back.
+  [[nodiscard]] std::optional<Bytes> add(const PreviewFace& face, Bytes png);
   /// The last sheet, when there is something on it.
   [[nodiscard]] std::optional<Bytes> finish();
 
@@ -30,26 +39,35 @@ class ContactSheets {
   struct Cell {
     int x = 0, y = 0;
   };
-  [[nodiscard]] Cell cell(int index) const;
-  void write_captions();
+  struct Shown {
+    PreviewFace face;
+    Bytes png;
+  };
+  /// Where row `row` begins, in pixels from the top of the sheet.
+  [[nodiscard]] int row_top(int row) const;
+  void write_caption(Raster& band, const std::string& caption, Cell at) const;
+  /// One row of the sheet: the faces from number `first` on.
+  [[nodiscard]] PngBand band(std::size_t first) const;
+  [[nodiscard]] Bytes kept_band(std::size_t first) const;
+  [[nodiscard]] std::string band_name(std::size_t first) const;
   [[nodiscard]] Bytes take_sheet();
 
   Size trim_;
   PictureShelf& shelf_;
   Typesetter& typesetter_;
-  Raster sheet_;
-  std::vector<std::string> captions_;
+  ImageCache* cache_;
+  std::vector<Shown> shown_;
 };
 
-/// The pictures of a pack: one for each face and the contact sheets.
+/// The pictures of a pack: one for each face and the contact sheets. Those that an earlier run
+/// drew are taken from the cache.
 class Previews {
  public:
   Previews(const game::CardFormat& format, PictureShelf& shelf, Typesetter& typesetter,
-           Staging& staging);
+           Staging& staging, ImageCache* cache);
 
   /// Adds one face, written as `pictures/FILE.png`. What cannot be written is added to `found`.
-  void add(const std::string& file, const std::string& caption, const Scene& scene,
-           Diagnostics& found);
+  void add(const PreviewFace& face, const Scene& scene, Diagnostics& found);
   /// Writes the last contact sheet.
   void finish(Diagnostics& found);
 
@@ -59,6 +77,7 @@ class Previews {
   const game::CardFormat& format_;
   PictureShelf& shelf_;
   Staging& staging_;
+  ImageCache* cache_;
   ContactSheets contact_;
   int sheets_ = 0;
 };

@@ -1,5 +1,7 @@
 #pragma once
+#include <memory>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/result.h"
@@ -26,6 +28,30 @@ class Staging {
   /// Writes one file; folders on the way are made. Fails with `pack.not-written`.
   [[nodiscard]] Outcome write(const std::string& path, const Bytes& bytes);
 
+  /// One file while it is written, by any thread; it keeps the first thing that goes wrong.
+  class Writer {
+   public:
+    Writer(std::string path, std::string shown);
+    ~Writer();
+    Writer(const Writer&) = delete;
+    Writer& operator=(const Writer&) = delete;
+
+    void write(std::string_view bytes);
+
+   private:
+    friend class Staging;
+    [[nodiscard]] Outcome close();
+    std::string shown_;
+    int file_ = -1;
+    int failed_ = 0;  // errno
+    std::size_t written_ = 0;
+  };
+
+  /// Begins a file that is written piece by piece; folders on the way are made.
+  [[nodiscard]] Result<std::unique_ptr<Writer>> open(const std::string& path) const;
+  /// Ends it and adds it to `files`. Fails with `pack.not-written`, also for an earlier piece.
+  [[nodiscard]] Outcome close(const std::string& path, Writer& writer);
+
   struct File {
     std::string path;
     std::size_t bytes = 0;
@@ -40,6 +66,7 @@ class Staging {
 
  private:
   Staging(std::string target, std::string folder);
+  [[nodiscard]] Outcome flush_files() const;
   std::string target_, folder_;
   std::vector<File> files_;
 };

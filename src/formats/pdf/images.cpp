@@ -14,7 +14,8 @@ class ImageBytes : public Object::StreamDataProvider {
   explicit ImageBytes(std::shared_ptr<const PreparedImage> image) : image_(std::move(image)) {}
 
   void provideStreamData(const QPDFObjGen&, Pipeline* to) override {
-    to->write(reinterpret_cast<const unsigned char*>(image_->data.data()), image_->data.size());
+    const std::string_view data = image_->data.view();
+    to->write(reinterpret_cast<const unsigned char*>(data.data()), data.size());
     to->finish();
   }
 

@@ -34,7 +34,7 @@ class ImagesInAFile : public testing::Test {
     PreparedImage image;
     image.width = image.height = 2;
     image.model = ColourModel::grey;
-    image.data = "deflated";
+    image.data = Bytes("deflated");
     return image;
   }
 
@@ -86,7 +86,7 @@ TEST_F(ImagesInAFile, turn_an_inverted_cmyk_jpeg_round_and_keep_its_bytes) {
   image.model = ColourModel::cmyk;
   image.filter = PreparedImage::Filter::dct;
   image.inverted = true;
-  image.data = "jpeg bytes";
+  image.data = Bytes("jpeg bytes");
   Object stream = embedded(image);
   EXPECT_EQ(stream.getDict().getKey("/Decode").unparse(), "[ 1 0 1 0 1 0 1 0 ]");
   EXPECT_EQ(stream.getDict().getKey("/ColorSpace").unparse(), "/DeviceCMYK");

@@ -35,7 +35,26 @@ class DrawnSymbols {
 /// to lie in each other; an empty trim or bleed means the whole page.
 ///
 /// Fails with `pdf.page-too-large`, `pdf.page-too-small` and what the shelf says of a picture.
-[[nodiscard]] Result<Bytes> write_pdf(const Document& document, const DrawnSymbols& symbols,
+[[nodiscard]] Result<Bytes> write_pdf(Document document, const DrawnSymbols& symbols,
                                       PictureShelf& shelf);
+
+/// The two halves of `write_pdf`: what the pages draw themselves is recorded where its texts were
+/// set, and the file is put together by any thread, several of one set of symbols at a time.
+class RecordedDocument {
+ public:
+  RecordedDocument(Document document, PictureShelf& shelf);
+  ~RecordedDocument();
+  RecordedDocument(const RecordedDocument&) = delete;
+  RecordedDocument& operator=(const RecordedDocument&) = delete;
+
+  /// Sends the file to `sink`, from its start to its end; fails as `write_pdf` does, before the
+  /// first byte.
+  [[nodiscard]] Outcome write(const DrawnSymbols& symbols, PictureShelf& shelf,
+                              const ByteSink& sink) const;
+
+ private:
+  struct State;
+  std::unique_ptr<const State> state_;
+};
 
 }  // namespace quoin

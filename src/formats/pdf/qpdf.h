@@ -2,7 +2,7 @@
 // The one place that includes the PDF library.
 #define POINTERHOLDER_TRANSITION 4
 #include <qpdf/Buffer.hh>
-#include <qpdf/Pl_String.hh>
+#include <qpdf/Pipeline.hh>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFObjectHandle.hh>
 #include <qpdf/QPDFPageLabelDocumentHelper.hh>

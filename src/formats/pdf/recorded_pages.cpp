@@ -8,6 +8,9 @@
 namespace quoin::pdf {
 namespace {
 
+/// Up to here the memory that sharing equal values saves is not worth the time it takes.
+constexpr int few_pages = 1000;
+
 /// Turns a page's content into a form, in place.
 Object as_form(Object page, Object matrix) {
   Object stream = page.getKey("/Contents");
@@ -50,7 +53,7 @@ std::vector<Object> recorded_pages(QPDF& file, const PageRecorder::Recording& re
   forms.reserve(pages.size());
   for (const Object& page : pages) {
     forms.push_back(as_form(page, matrix));
-    alike.within_form(forms.back());
+    if (recording.pages > few_pages) alike.within_form(forms.back());
   }
   let_pages_go(file, pages);
   return forms;

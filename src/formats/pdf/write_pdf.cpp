@@ -48,6 +48,32 @@ Diagnostics check_sizes(const std::vector<Page>& pages) {
   return found;
 }
 
+/// Hands on what the writer writes, small pieces gathered to larger ones, images as they are.
+class SinkPipeline : public Pipeline {
+ public:
+  explicit SinkPipeline(const ByteSink& sink) : Pipeline("file", nullptr), sink_(sink) {
+    gathered_.reserve(enough);
+  }
+  void write(const unsigned char* data, std::size_t size) override {
+    const std::string_view piece(reinterpret_cast<const char*>(data), size);
+    if (gathered_.size() + size > enough) finish();
+    if (size >= enough) {
+      sink_(piece);
+    } else {
+      gathered_ += piece;
+    }
+  }
+  void finish() override {
+    if (!gathered_.empty()) sink_(gathered_);
+    gathered_.clear();
+  }
+
+ private:
+  static constexpr std::size_t enough = 1 << 16;
+  const ByteSink& sink_;
+  Bytes gathered_;
+};
+
 /// One file while it is put together from the drawn symbols and the pages' own drawings.
 class Assembly {
  public:
@@ -63,13 +89,14 @@ class Assembly {
         page_objects_(file_, layers_, spaces_),
         symbol_forms_(symbol_pages_.size()) {}
 
-  [[nodiscard]] Result<Bytes> written(const Document& document) {
+  [[nodiscard]] Outcome write(const Document& document, const ByteSink& sink) {
     std::vector<Object> pages;
     for (const Page& page : document.pages) pages.push_back(composed(page, pages.size()));
     if (any_errors(images_.found())) return images_.found();
     set_pages(file_, pages);
     set_catalogue(document);
-    return bytes();
+    send(sink);
+    return Done{};
   }
 
  private:
@@ -115,19 +142,16 @@ class Assembly {
     file_.getTrailer().replaceKey("/Info", file_.makeIndirectObject(information(document)));
   }
 
-  [[nodiscard]] Bytes bytes() {
-    Bytes result;
-    result.reserve(symbols_.recording.pdf.size() + own_.recording.pdf.size());
-    Pl_String sink("file", nullptr, result);
+  void send(const ByteSink& sink) {
+    SinkPipeline pipeline(sink);
     QPDFWriter writer(file_);
-    writer.setOutputPipeline(&sink);
+    writer.setOutputPipeline(&pipeline);
     writer.forcePDFVersion("1.7");
     writer.setObjectStreamMode(qpdf_o_generate);
     writer.setDeterministicID(true);
     writer.write();
     expect_no_surprises(file_);
     expect_no_surprises(own_file_);
-    return result;
   }
 
   const DrawnSymbols::State& symbols_;
@@ -155,13 +179,38 @@ void expect_no_surprises(QPDF& file) {
 
 }  // namespace pdf
 
-Result<Bytes> write_pdf(const Document& document, const DrawnSymbols& symbols,
-                        PictureShelf& shelf) {
+struct RecordedDocument::State {
+  Document document;
+  Diagnostics found;  ///< why there will be no file
+  pdf::OwnDrawings own;
+};
+
+RecordedDocument::RecordedDocument(Document document, PictureShelf& shelf) {
   if (document.pages.empty()) throw std::logic_error("a document without pages");
-  if (Diagnostics found = pdf::check_sizes(document.pages); !found.empty()) return found;
-  const pdf::OwnDrawings own = pdf::record_own(document.pages, shelf);
-  if (any_errors(own.recording.found)) return own.recording.found;
-  return pdf::Assembly(symbols.state(), own, shelf).written(document);
+  auto state = std::make_unique<State>();
+  state->found = pdf::check_sizes(document.pages);
+  if (state->found.empty()) {
+    state->own = pdf::record_own(document.pages, shelf);
+    if (any_errors(state->own.recording.found)) state->found = state->own.recording.found;
+  }
+  state->document = std::move(document);
+  state_ = std::move(state);
+}
+
+RecordedDocument::~RecordedDocument() = default;
+
+Outcome RecordedDocument::write(const DrawnSymbols& symbols, PictureShelf& shelf,
+                                const ByteSink& sink) const {
+  if (!state_->found.empty()) return state_->found;
+  return pdf::Assembly(symbols.state(), state_->own, shelf).write(state_->document, sink);
+}
+
+Result<Bytes> write_pdf(Document document, const DrawnSymbols& symbols, PictureShelf& shelf) {
+  Bytes bytes;
+  const Outcome done = RecordedDocument(std::move(document), shelf)
+                           .write(symbols, shelf, [&](std::string_view more) { bytes += more; });
+  if (!done) return done.why();
+  return bytes;
 }
 
 }  // namespace quoin

@@ -81,6 +81,45 @@ TEST(WritePng, comes_back_to_the_same_premultiplied_words) {
   }
 }
 
+TEST(WritePng, is_read_again_just_as_it_was) {
+  Raster raster{256, 256, {}};  // every part of every alpha
+  for (std::uint32_t alpha = 0; alpha < 256; ++alpha) {
+    for (std::uint32_t part = 0; part < 256; ++part) {
+      const std::uint32_t fits = std::min(part, alpha);
+      raster.pixels.push_back(alpha << 24 | fits << 16 | (alpha - fits) << 8 | fits / 2);
+    }
+  }
+  const Bytes png = write_png(raster, 150);
+  const std::optional<Raster> again = read_png(png);
+  ASSERT_TRUE(again);
+  EXPECT_EQ(again->width, 256);
+  EXPECT_EQ(again->pixels, raster.pixels);
+  EXPECT_FALSE(read_png(png.substr(0, png.size() / 2)));
+}
+
+TEST(WritePng, joins_bands_to_the_picture_that_they_were_cut_from) {
+  const Raster whole = noise(61, 50, 255);
+  std::vector<PngBand> bands;
+  for (const auto& [from, to] : {std::pair{0, 20}, {20, 21}, {21, 50}}) {
+    Raster part{61, to - from, {}};
+    part.pixels.assign(whole.pixels.begin() + 61 * from, whole.pixels.begin() + 61 * to);
+    bands.push_back(write_band(part));
+  }
+  const Bytes png = join_bands(bands, 150);
+  unsigned width = 0, height = 0;
+  const std::vector<std::uint8_t> pixels = read_back(png, width, height);
+  EXPECT_EQ(pixels, read_back(write_png(whole, 150), width, height));
+  EXPECT_EQ(height, 50u);
+  const std::optional<Raster> again = read_png(png);  // looks at the sum of the rows as well
+  ASSERT_TRUE(again);
+  EXPECT_EQ(again->pixels, whole.pixels);
+  bands[1].sum ^= 1;
+  EXPECT_FALSE(read_png(join_bands(bands, 150)));
+  EXPECT_THROW((void)join_bands({}, 150), std::logic_error);
+  EXPECT_THROW((void)join_bands({bands[0], write_band(noise(60, 2, 255))}, 150), std::logic_error);
+  EXPECT_THROW((void)write_band(noise(4, 4, 254)), std::logic_error);
+}
+
 TEST(WritePng, says_that_it_is_srgb_and_how_large_it_prints) {
   const Bytes png = write_png(noise(4, 4, 255), 300);
   EXPECT_EQ(chunk(png, "sRGB"), std::string_view("\0", 1));

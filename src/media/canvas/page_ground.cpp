@@ -20,15 +20,15 @@ void big_endian(Bytes& to, std::size_t value) {
 
 /// A JPEG (ITU-T T.81 annex B) of start, comment, frame header and end: enough for whoever copies
 /// it without looking inside.
-Bytes placeholder_jpeg(const std::string& key, int width, int height) {
+Bytes placeholder_jpeg(const std::string& key, std::size_t width, std::size_t height) {
   Bytes jpeg = "\xFF\xD8\xFF\xFE";
   big_endian(jpeg, key.size() + 2);
   jpeg += key;
   jpeg += "\xFF\xC0";
   big_endian(jpeg, 17);
   jpeg += '\x08';
-  big_endian(jpeg, static_cast<std::size_t>(height));
-  big_endian(jpeg, static_cast<std::size_t>(width));
+  big_endian(jpeg, height);
+  big_endian(jpeg, width);
   jpeg += '\x03';
   for (const char component : {'\x01', '\x02', '\x03'}) {
     jpeg += component;
@@ -108,36 +108,28 @@ std::shared_ptr<const PreparedImage> prepared(Mask mask, Colour colour) {
 
 }  // namespace
 
-/// The pixels are never touched (all zero, so the system gives no memory for them); RGB24, because
-/// cairo searches other kinds for clear parts at every use. Past cairo's longest side any size
-/// will do, since the image that takes the place fills the same square.
-cairo_surface_t* PageGround::placeholder(const std::string& key, int width, int height) {
+/// One pixel, since the image that takes the place fills the same square: cairo copies the pixels
+/// of a source that is let go (a tenth of the time of a small deck when they were as many as the
+/// picture's). RGB24, because cairo searches other kinds for clear parts at every use.
+cairo_surface_t* PageGround::placeholder(const std::string& key) {
   SurfacePtr& surface = placeholders_[key];
   if (surface) return surface.get();
-  const int w = std::clamp(width, 1, longest_side), h = std::clamp(height, 1, longest_side);
-  surface.reset(cairo_image_surface_create(CAIRO_FORMAT_RGB24, w, h));
+  surface.reset(cairo_image_surface_create(CAIRO_FORMAT_RGB24, 1, 1));
   if (cairo_surface_status(surface.get()) != CAIRO_STATUS_SUCCESS) throw std::bad_alloc();
-  attach(surface.get(), CAIRO_MIME_TYPE_JPEG, placeholder_jpeg(key, w, h));
+  attach(surface.get(), CAIRO_MIME_TYPE_JPEG, placeholder_jpeg(key, 1, 1));
   attach(surface.get(), CAIRO_MIME_TYPE_UNIQUE_ID, key);
   return surface.get();
 }
 
 void PageGround::put_raster(cairo_t* cr, const PicturePtr& picture, Rect to) {
-  const PictureFacts& facts = picture->facts();
-  const bool lies_down = facts.exif_orientation >= 5 && facts.exif_orientation <= 8;
-  const double across = lies_down ? facts.height : facts.width;
-  const double down = lies_down ? facts.width : facts.height;
   const std::string key = "asset:" + picture->key();
-  cairo_surface_t* const surface =
-      placeholder(key, static_cast<int>(across), static_cast<int>(down));
   pictures_.try_emplace(key, picture);
   const Saved saved(cr);
   cairo_translate(cr, to.left().value, to.top().value);
   cairo_scale(cr, to.size.width.value, to.size.height.value);
-  const cairo_matrix_t turn = to_cairo(upright(facts.exif_orientation));
+  const cairo_matrix_t turn = to_cairo(upright(picture->facts().exif_orientation));
   cairo_transform(cr, &turn);
-  paint_unit(cr, surface, cairo_image_surface_get_width(surface),
-             cairo_image_surface_get_height(surface));
+  paint_unit(cr, placeholder(key), 1, 1);
 }
 
 cairo_surface_t* PageGround::recording(const PicturePtr& picture, int width, int height) {
@@ -178,9 +170,7 @@ void PageGround::put_mask(cairo_t* cr, const std::string& key, Rect to, Colour c
   const Saved saved(cr);
   cairo_translate(cr, to.left().value, to.top().value);
   cairo_scale(cr, to.size.width.value, to.size.height.value);
-  cairo_surface_t* const surface = placeholder(name, image->width, image->height);
-  paint_unit(cr, surface, cairo_image_surface_get_width(surface),
-             cairo_image_surface_get_height(surface));
+  paint_unit(cr, placeholder(name), 1, 1);
 }
 
 }  // namespace quoin

@@ -22,7 +22,7 @@ class PageGround : public Ground {
   [[nodiscard]] MadeImages take_made() { return std::move(made_); }
 
  private:
-  cairo_surface_t* placeholder(const std::string& key, int width, int height);
+  cairo_surface_t* placeholder(const std::string& key);
   cairo_surface_t* recording(const PicturePtr& picture, int width, int height);
 
   std::map<std::string, PicturePtr> pictures_;

@@ -109,10 +109,13 @@ J_COLOR_SPACE output_of(ColourModel model) {
                                      : JCS_CMYK;
 }
 
+/// Counts in the picture's own rows, whole blocks of 16 of them, at whatever size it was decoded.
 Diagnostic garbled(const SourceFile& file, const Decoder& decoder) {
-  Diagnostic d =
-      damaged(file, fmt::format("its pixels are garbled from row {} of {} on",
-                                decoder.info().output_scanline, decoder.info().output_height));
+  const jpeg_decompress_struct& info = decoder.info();
+  const JDIMENSION done =
+      info.output_height == 0 ? 0 : info.output_scanline * info.image_height / info.output_height;
+  Diagnostic d = damaged(file, fmt::format("its pixels are garbled from about row {} of {} on",
+                                           done / 16 * 16, info.image_height));
   return d.detail(fmt::format("the decoder says: {}", decoder.complaint()));
 }
 
@@ -159,18 +162,20 @@ Result<FirstLook> look_at_jpeg(const SourceFile& file) {
   return look;
 }
 
-Result<Bitmap> decode_jpeg(const SourceFile& file) {
+Result<Bitmap> decode_jpeg(const SourceFile& file) { return decode_jpeg(file, 8); }
+
+Result<Bitmap> decode_jpeg(const SourceFile& file, unsigned eighths) {
   const Result<JpegParts> parts = read_jpeg_parts(file);
   if (!parts) return parts.why();
   Bitmap bitmap;
-  bitmap.width = parts->width;
-  bitmap.height = parts->height;
   bitmap.model = parts->model();
   Diagnostics said_when_opened;
   bitmap.profile = fitting_profile(file, parts->joined_profile(), bitmap.model, said_when_opened);
   Decoder decoder(file.bytes);
-  decoder.start(output_of(bitmap.model), 8);
+  decoder.start(output_of(bitmap.model), eighths);
   if (!decoder.runs()) return garbled(file, decoder);
+  bitmap.width = static_cast<int>(decoder.info().output_width);
+  bitmap.height = static_cast<int>(decoder.info().output_height);
   const std::size_t row_bytes =
       static_cast<std::size_t>(bitmap.width) * static_cast<std::size_t>(bitmap.channels());
   bitmap.samples.resize(row_bytes * static_cast<std::size_t>(bitmap.height));
@@ -197,7 +202,7 @@ Result<std::optional<PreparedImage>> known_jpeg_as_stored(const SourceFile& file
   image.model = parts->model();
   image.filter = PreparedImage::Filter::dct;
   image.inverted = parts->components == 4 && parts->has_adobe;
-  image.data = Bytes(file.bytes);
+  image.data = file.shared();
   Diagnostics said_when_opened;
   image.profile = fitting_profile(file, parts->joined_profile(), image.model, said_when_opened);
   return std::optional(std::move(image));

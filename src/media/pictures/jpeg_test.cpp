@@ -3,6 +3,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <array>
+
 #include "media/pictures/samples.h"
 
 namespace quoin::pictures {
@@ -26,6 +28,18 @@ TEST(Jpeg, decodes_grey_rgb_and_cmyk) {
   expect_flat(samples::jpeg({.kind = JpegKind::rgb, .flat = {200, 100, 40}}), {200, 100, 40});
   expect_flat(samples::jpeg({.progressive = true, .flat = {200, 100, 40}}), {200, 100, 40});
   expect_flat(samples::jpeg({.arithmetic = true, .flat = {200, 100, 40}}), {200, 100, 40});
+}
+
+TEST(Jpeg, decodes_at_a_part_of_its_size_sides_rounded_up) {
+  const Bytes bytes = samples::jpeg({.width = 41, .height = 24, .flat = {200, 100, 40}});
+  for (const auto& [eighths, width, height] :
+       {std::array{8, 41, 24}, {4, 21, 12}, {2, 11, 6}, {1, 6, 3}}) {
+    const Result<Bitmap> bitmap = decode_jpeg({"a.jpg", bytes}, static_cast<unsigned>(eighths));
+    ASSERT_TRUE(bitmap.ok());
+    EXPECT_EQ(bitmap->width, width);
+    EXPECT_EQ(bitmap->height, height);
+    EXPECT_NEAR(bitmap->samples[0], 200, 3);
+  }
 }
 
 TEST(Jpeg, turns_inverted_inks_the_right_way_round) {

@@ -70,7 +70,7 @@ Result<std::optional<PreparedImage>> known_as_stored(const SourceFile& file, Pic
   return std::optional<PreparedImage>();
 }
 
-PreparedImage deflated(Bitmap bitmap) {
+PreparedImage deflated(const Bitmap& bitmap) {
   const bool grey = bitmap.model == ColourModel::grey || is_colourless(bitmap);
   PreparedImage image = from_channels(bitmap, 0, grey ? 1 : bitmap.colours(),
                                       grey ? ColourModel::grey : bitmap.model);
@@ -78,7 +78,7 @@ PreparedImage deflated(Bitmap bitmap) {
     image.soft_mask = std::make_shared<const PreparedImage>(
         from_channels(bitmap, bitmap.colours(), 1, ColourModel::grey));
   }
-  image.profile = std::move(bitmap.profile);
+  image.profile = bitmap.profile;
   return image;
 }
 

@@ -15,6 +15,6 @@ namespace quoin::pictures {
 
 /// Decoded pixels deflated for PDF: colours and alpha apart, alpha dropped when all of it is
 /// opaque, RGB without a profile and without a coloured pixel made grey.
-[[nodiscard]] PreparedImage deflated(Bitmap bitmap);
+[[nodiscard]] PreparedImage deflated(const Bitmap& bitmap);
 
 }  // namespace quoin::pictures

@@ -4,6 +4,7 @@
 
 #include <libdeflate.h>
 
+#include "base/packed.h"
 #include "media/pictures/byte_order.h"
 #include "media/pictures/limits.h"
 
@@ -13,58 +14,7 @@ namespace {
 constexpr std::string_view mark = "QPI1";
 constexpr std::size_t head = 8;  // mark and checksum
 
-class Writer {
- public:
-  void number(std::uint64_t value) {
-    for (int i = 0; i < 8; ++i) out_ += static_cast<char>(value >> (8 * i) & 0xff);
-  }
-  void string(std::string_view value) {
-    number(value.size());
-    out_ += value;
-  }
-  [[nodiscard]] Bytes take() { return std::move(out_); }
-
- private:
-  Bytes out_;
-};
-
-class Reader {
- public:
-  explicit Reader(std::string_view bytes) : left_(bytes) {}
-
-  std::uint64_t number() {
-    if (left_.size() < 8) return fail();
-    const std::uint64_t value = std::uint64_t{little_32(left_, 4)} << 32 | little_32(left_, 0);
-    left_.remove_prefix(8);
-    return value;
-  }
-  int small(int least, int most) {
-    const std::uint64_t value = number();
-    const auto wanted = static_cast<std::int64_t>(value);
-    if (wanted < least || wanted > most) fail();
-    return is_sound_ ? static_cast<int>(wanted) : least;
-  }
-  std::string_view string() {
-    const std::uint64_t size = number();
-    if (size > left_.size()) fail();
-    if (!is_sound_) return {};
-    const std::string_view value = left_.substr(0, size);
-    left_.remove_prefix(size);
-    return value;
-  }
-  [[nodiscard]] bool ended_well() const { return is_sound_ && left_.empty(); }
-
- private:
-  std::uint64_t fail() {
-    is_sound_ = false;
-    left_ = {};
-    return 0;
-  }
-  std::string_view left_;
-  bool is_sound_ = true;
-};
-
-void write(Writer& out, const PreparedImage& image) {
+void write(PackedWriter& out, const PreparedImage& image) {
   out.number(static_cast<std::uint64_t>(image.width));
   out.number(static_cast<std::uint64_t>(image.height));
   out.number(static_cast<std::uint64_t>(image.bits));
@@ -73,13 +23,13 @@ void write(Writer& out, const PreparedImage& image) {
   out.number(static_cast<std::uint64_t>(image.png_predictor_colours));
   out.number(image.inverted ? 1 : 0);
   out.string({reinterpret_cast<const char*>(image.palette.data()), image.palette.size()});
-  out.string(image.data);
+  out.string(image.data.view());
   out.string(image.profile);
   out.number(image.soft_mask != nullptr ? 1 : 0);
   if (image.soft_mask != nullptr) write(out, *image.soft_mask);
 }
 
-PreparedImage read(Reader& in, int deepest) {
+PreparedImage read(PackedReader& in, const std::shared_ptr<const Bytes>& owner, int deepest) {
   PreparedImage image;
   image.width = in.small(1, longest_side);
   image.height = in.small(1, longest_side);
@@ -90,10 +40,10 @@ PreparedImage read(Reader& in, int deepest) {
   image.inverted = in.small(0, 1) == 1;
   const std::string_view palette = in.string();
   image.palette.assign(palette.begin(), palette.end());
-  image.data = in.string();
+  image.data = SharedBytes(owner, in.string());
   image.profile = in.string();
   if (in.small(0, deepest) == 1) {
-    image.soft_mask = std::make_shared<const PreparedImage>(read(in, 0));
+    image.soft_mask = std::make_shared<const PreparedImage>(read(in, owner, 0));
   }
   return image;
 }
@@ -107,7 +57,7 @@ std::uint32_t checksum(std::string_view bytes) {
 std::string stored_name(const std::string& picture_key) { return "prepared-1-" + picture_key; }
 
 Bytes store(const StoredImage& stored) {
-  Writer body;
+  PackedWriter body;
   body.number(stored.image ? 1 : 0);
   if (stored.image) write(body, *stored.image);
   const Bytes bytes = body.take();
@@ -117,13 +67,13 @@ Bytes store(const StoredImage& stored) {
   return all + bytes;
 }
 
-std::optional<StoredImage> restore(const Bytes& bytes) {
-  if (bytes.size() < head || !bytes.starts_with(mark)) return std::nullopt;
-  const std::string_view body = std::string_view(bytes).substr(head);
-  if (checksum(body) != little_32(bytes, mark.size())) return std::nullopt;
-  Reader in(body);
+std::optional<StoredImage> restore(const std::shared_ptr<const Bytes>& bytes) {
+  if (bytes->size() < head || !bytes->starts_with(mark)) return std::nullopt;
+  const std::string_view body = std::string_view(*bytes).substr(head);
+  if (checksum(body) != little_32(*bytes, mark.size())) return std::nullopt;
+  PackedReader in(body);
   StoredImage stored;
-  if (in.small(0, 1) == 1) stored.image = read(in, 1);
+  if (in.small(0, 1) == 1) stored.image = read(in, bytes, 1);
   if (!in.ended_well()) return std::nullopt;
   return stored;
 }

@@ -17,7 +17,7 @@ struct StoredImage {
 
 [[nodiscard]] Bytes store(const StoredImage& stored);
 
-/// Nothing when the bytes are damaged or of another version.
-[[nodiscard]] std::optional<StoredImage> restore(const Bytes& bytes);
+/// Nothing when the bytes are damaged or of another version. The image's data lies in `bytes`.
+[[nodiscard]] std::optional<StoredImage> restore(const std::shared_ptr<const Bytes>& bytes);
 
 }  // namespace quoin::pictures

@@ -35,41 +35,28 @@ void RasterCache::grew(const std::string& key, std::size_t bytes) {
   }
 }
 
-/// Decodes unless that was done, then halves down to the width wanted.
-Outcome RasterCache::fill(Entry& entry, int at_most_wide, const Decode& decode) {
-  if (entry.by_width.empty()) {
-    Result<Raster> raster = decode();
-    if (!raster) {
-      entry.failed = raster.why();
-      return raster.why();
-    }
-    const int width = raster->width;
-    entry.by_width[width] = std::make_shared<const Raster>(std::move(raster).value());
-  }
-  const int wanted = width_for(entry.by_width.rbegin()->first, at_most_wide);
-  for (auto smallest = entry.by_width.begin(); smallest->first > wanted;
-       smallest = entry.by_width.begin()) {
-    Raster half = halved(*smallest->second);
-    const int width = half.width;
-    entry.by_width[width] = std::make_shared<const Raster>(std::move(half));
-  }
-  return Done{};
-}
-
-Result<RasterCache::RasterPtr> RasterCache::get(const std::string& key, int at_most_wide,
-                                                const Decode& decode) {
+Result<RasterCache::RasterPtr> RasterCache::get(const std::string& key, int full_width,
+                                                int at_most_wide, const Make& make) {
   const std::shared_ptr<Entry> found = entry(key);
   const std::lock_guard lock(found->mutex);
   if (found->failed) return *found->failed;
-  Outcome filled = fill(*found, at_most_wide, decode);
-  if (!filled) return std::move(filled).why();
+  const int width = width_for(full_width, at_most_wide);
+  if (const auto known = found->by_width.find(width); known != found->by_width.end()) {
+    return known->second;
+  }
+  Result<Raster> made = make(width);
+  if (!made) {
+    found->failed = made.why();
+    return made.why();
+  }
+  const RasterPtr raster = std::make_shared<const Raster>(std::move(made).value());
+  found->by_width[width] = raster;
   std::size_t bytes = 0;
-  for (const auto& [width, raster] : found->by_width) {
-    bytes += raster->pixels.size() * sizeof(std::uint32_t);
+  for (const auto& [each, kept] : found->by_width) {
+    bytes += kept->pixels.size() * sizeof(std::uint32_t);
   }
   grew(key, bytes);
-  const int full = found->by_width.rbegin()->first;
-  return found->by_width.at(width_for(full, at_most_wide));
+  return raster;
 }
 
 }  // namespace quoin::pictures

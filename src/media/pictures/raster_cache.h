@@ -10,19 +10,22 @@
 
 namespace quoin::pictures {
 
-/// Decoded pictures at full size and halved again and again; bounded in memory: the picture that
-/// was not asked for longest goes first (whoever still holds one keeps it). Any thread may ask;
-/// each picture is decoded by one of them while the others wait.
+/// Pictures at full size and halved again and again; bounded in memory: the picture that was not
+/// asked for longest goes first (whoever still holds one keeps it). Any thread may ask; each size
+/// of a picture is made by one of them while the others wait. Sizes are made apart from another,
+/// so that nothing depends on the order in which they are asked for.
 class RasterCache {
  public:
   using RasterPtr = std::shared_ptr<const Raster>;
-  using Decode = std::function<Result<Raster>()>;
+  /// Makes the picture just so wide: its full width, halved and rounded up some times.
+  using Make = std::function<Result<Raster>(int width)>;
 
   explicit RasterCache(std::size_t most_bytes) : most_bytes_(most_bytes) {}
 
-  /// The picture of that key, halved as often as it stays at or over `at_most_wide` (0: never).
-  [[nodiscard]] Result<RasterPtr> get(const std::string& key, int at_most_wide,
-                                      const Decode& decode);
+  /// The picture of that key, `full_width` wide, halved as often as it stays at or over
+  /// `at_most_wide` (0: never).
+  [[nodiscard]] Result<RasterPtr> get(const std::string& key, int full_width, int at_most_wide,
+                                      const Make& make);
 
  private:
   struct Entry {
@@ -35,7 +38,6 @@ class RasterCache {
 
   std::shared_ptr<Entry> entry(const std::string& key);
   void grew(const std::string& key, std::size_t bytes);
-  Outcome fill(Entry& entry, int at_most_wide, const Decode& decode);
 
   std::size_t most_bytes_;
   std::mutex mutex_;

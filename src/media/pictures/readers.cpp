@@ -1,5 +1,6 @@
 #include "media/pictures/readers.h"
 
+#include <algorithm>
 #include <stdexcept>
 
 #include "media/pictures/jpeg.h"
@@ -39,6 +40,11 @@ Result<Bitmap> decode_raster(const SourceFile& file, PictureFormat format) {
       break;
   }
   throw std::logic_error("an SVG has no pixels to decode");
+}
+
+Result<Bitmap> decode_raster(const SourceFile& file, PictureFormat format, int halvings) {
+  if (format != PictureFormat::jpeg) return decode_raster(file, format);
+  return decode_jpeg(file, 8U >> std::clamp(halvings, 0, 3));
 }
 
 }  // namespace quoin::pictures

@@ -10,4 +10,9 @@ namespace quoin::pictures {
 /// All pixels of a file that passed the first look; not for SVG.
 [[nodiscard]] Result<Bitmap> decode_raster(const SourceFile& file, PictureFormat format);
 
+/// The same, allowed to come out at half its size, sides rounded up, as often as the format makes
+/// that cheap, and at most `halvings` times.
+[[nodiscard]] Result<Bitmap> decode_raster(const SourceFile& file, PictureFormat format,
+                                           int halvings);
+
 }  // namespace quoin::pictures

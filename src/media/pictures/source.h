@@ -1,4 +1,5 @@
 #pragma once
+#include <memory>
 #include <string>
 #include <string_view>
 
@@ -7,10 +8,16 @@
 
 namespace quoin::pictures {
 
-/// A picture file while it is being read: how the maker names it, and its bytes.
+/// A picture file while it is being read: how the maker names it, and its bytes. `owner`, when it
+/// is known, holds the bytes, so that nobody need copy them.
 struct SourceFile {
   std::string path;
   std::string_view bytes;
+  std::shared_ptr<const Bytes> owner = nullptr;
+
+  [[nodiscard]] SharedBytes shared() const {
+    return owner != nullptr ? SharedBytes(owner, bytes) : SharedBytes(Bytes(bytes));
+  }
 };
 
 /// What the first look at a file found, before its pixels are read.

@@ -24,7 +24,7 @@ class SafeArea : public ::testing::Test, protected DrawnFace {
  protected:
   /// Checks without drawing: this check asks the scene alone.
   Diagnostics found() {
-    const FaceLook blank{format.size, format.bleed, Raster{1, 1, {0xffffffffU}}, {}};
+    const FaceLook blank{format.size, format.bleed, Raster{1, 1, {0xffffffffU}}, {}, {}};
     return only(Id::card_outside_safe, check_face(face(), limits, blank));
   }
   std::string said() { return whole(found()); }

@@ -21,7 +21,7 @@ class Setting : public ::testing::Test, protected DrawnFace {
   }
   std::string said() {
     add("rule", TextItem{block, Point{Mm{10}, Mm{20}}, SetText(nullptr, facts)});
-    const FaceLook blank{format.size, format.bleed, Raster{1, 1, {0xffffffffU}}, {}};
+    const FaceLook blank{format.size, format.bleed, Raster{1, 1, {0xffffffffU}}, {}, {}};
     return whole(check_face(face(), limits, blank));
   }
 };

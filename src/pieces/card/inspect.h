@@ -32,6 +32,7 @@ struct FaceLook {
   Mm bleed;
   Raster picture;
   std::vector<Ground> grounds;
+  Diagnostics found;  ///< what could not be drawn to its end: the picture shows the face without
 };
 
 /// 4 pixels a millimetre (101.6 ppi): whole pixels for card sizes in half and quarter millimetres,

@@ -20,7 +20,7 @@ class Board {
   }
   [[nodiscard]] Canvas& canvas() { return canvas_.canvas(); }
   [[nodiscard]] Raster raster() const { return canvas_.raster(); }
-
+  [[nodiscard]] const Diagnostics& found() const { return canvas_.found(); }
   [[nodiscard]] Mm bleed() const { return bleed_; }
 
  private:
@@ -147,7 +147,7 @@ FaceLook look_at(const Face& face, PictureShelf& shelf) {
   Board board(face, shelf);
   LeafByLeaf drawing(leaves, board);
   drawing.draw_items(face.scene.items);
-  FaceLook look{face.format.size, face.format.bleed, {}, drawing.grounds()};
+  FaceLook look{face.format.size, face.format.bleed, {}, drawing.grounds(), board.found()};
   if (drawing.is_exact()) {
     look.picture = board.raster();
     return look;
