@@ -125,9 +125,9 @@ Previews::Previews(const game::CardFormat& format, PictureShelf& shelf, Typesett
 
 void Previews::add(const std::string& file, const std::string& caption, const Scene& scene,
                    Diagnostics& found) {
+  if (failed_) return;
   const Raster face = preview(scene, format_.size, format_.corner, shelf_);
-  const Bytes png = write_png(face, preview_ppi);
-  (void)staging_.write("pictures/" + file + ".png", png).or_report(found);
+  write("pictures/" + file + ".png", write_png(face, preview_ppi), found);
   if (const std::optional<Bytes> full = contact_.add(face, caption)) write_sheet(*full, found);
 }
 
@@ -138,7 +138,11 @@ void Previews::finish(Diagnostics& found) {
 void Previews::write_sheet(const Bytes& png, Diagnostics& found) {
   ++sheets_;
   const std::string number = sheets_ == 1 ? "" : "-" + std::to_string(sheets_);
-  (void)staging_.write("pictures/contact-sheet" + number + ".png", png).or_report(found);
+  write("pictures/contact-sheet" + number + ".png", png, found);
+}
+
+void Previews::write(const std::string& path, const Bytes& png, Diagnostics& found) {
+  if (!failed_) failed_ = !staging_.write(path, png).or_report(found);
 }
 
 }  // namespace quoin::pack

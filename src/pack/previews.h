@@ -47,7 +47,8 @@ class Previews {
   Previews(const game::CardFormat& format, PictureShelf& shelf, Typesetter& typesetter,
            Staging& staging);
 
-  /// Adds one face, written as `pictures/FILE.png`. What cannot be written is added to `found`.
+  /// Adds one face, written as `pictures/FILE.png`. The first that cannot be written is added to
+  /// `found`, and none is written after it: a full disk is told once, not for every card.
   void add(const std::string& file, const std::string& caption, const Scene& scene,
            Diagnostics& found);
   /// Writes the last contact sheet.
@@ -55,12 +56,14 @@ class Previews {
 
  private:
   void write_sheet(const Bytes& png, Diagnostics& found);
+  void write(const std::string& path, const Bytes& png, Diagnostics& found);
 
   const game::CardFormat& format_;
   PictureShelf& shelf_;
   Staging& staging_;
   ContactSheets contact_;
   int sheets_ = 0;
+  bool failed_ = false;
 };
 
 }  // namespace quoin::pack
