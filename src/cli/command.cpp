@@ -47,7 +47,7 @@ std::vector<Command> table() {
        "print shop, pictures of the cards. With an error among the findings nothing is written and "
        "the earlier pack stays as it was. So it does when the work is stopped with Ctrl-C, when "
        "the "
-       "disk is full or when the machine goes down half way.",
+       "disk is full or when the program is killed half way.",
        "quoin make\nquoin make reef --out reef-pack\nquoin make reef --only W-07,W-09\n"
        "quoin make reef --decks 5",
        1,

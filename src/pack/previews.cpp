@@ -57,13 +57,14 @@ Item caption_item(const std::string& text, Rect box) {
 
 }  // namespace
 
-Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf) {
+Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf, Diagnostics& found) {
   ImageCanvas image(shelf, trim, preview_ppi, ImageCanvas::Background::transparent);
   image.canvas().save();
   image.canvas().clip(Path::rounded_rectangle(Rect{{}, trim}, corner));
   image.canvas().fill(Path::rectangle(Rect{{}, trim}), white);
   draw(scene, image.canvas());
   image.canvas().restore();
+  found.insert(found.end(), image.found().begin(), image.found().end());
   return image.raster();
 }
 
@@ -126,7 +127,11 @@ Previews::Previews(const game::CardFormat& format, PictureShelf& shelf, Typesett
 void Previews::add(const std::string& file, const std::string& caption, const Scene& scene,
                    Diagnostics& found) {
   if (failed_) return;
-  const Raster face = preview(scene, format_.size, format_.corner, shelf_);
+  Diagnostics undrawn;
+  const Raster face = preview(scene, format_.size, format_.corner, shelf_, undrawn);
+  for (Diagnostic& one : undrawn) {
+    if (undrawn_.insert(one.message).second) found.push_back(std::move(one));
+  }
   write("pictures/" + file + ".png", write_png(face, preview_ppi), found);
   if (const std::optional<Bytes> full = contact_.add(face, caption)) write_sheet(*full, found);
 }

@@ -1,4 +1,5 @@
 #pragma once
+#include <set>
 #include <string>
 #include <vector>
 
@@ -13,8 +14,10 @@ namespace quoin::pack {
 inline constexpr double preview_ppi = 150;
 
 /// The card as it will be held: cut at the trim with its round corners, nothing round it. Texts
-/// of the scene must be set.
-[[nodiscard]] Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf);
+/// of the scene must be set. Pictures that cannot be drawn are added to `found`, at their files;
+/// there is nothing where they belong.
+[[nodiscard]] Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf,
+                             Diagnostics& found);
 
 /// Sheets on which all faces stand side by side with their ids, for proof-reading.
 class ContactSheets {
@@ -47,8 +50,9 @@ class Previews {
   Previews(const game::CardFormat& format, PictureShelf& shelf, Typesetter& typesetter,
            Staging& staging);
 
-  /// Adds one face, written as `pictures/FILE.png`. The first that cannot be written is added to
-  /// `found`, and none is written after it: a full disk is told once, not for every card.
+  /// Adds one face, written as `pictures/FILE.png`. What goes wrong is added to `found`: pictures
+  /// that cannot be drawn, each once however many faces show it, and the first file that cannot be
+  /// written. None is written after that: a full disk is told once, not for every card.
   void add(const std::string& file, const std::string& caption, const Scene& scene,
            Diagnostics& found);
   /// Writes the last contact sheet.
@@ -64,6 +68,7 @@ class Previews {
   ContactSheets contact_;
   int sheets_ = 0;
   bool failed_ = false;
+  std::set<std::string> undrawn_;  // what was said of pictures
 };
 
 }  // namespace quoin::pack
