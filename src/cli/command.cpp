@@ -45,7 +45,9 @@ std::vector<Command> table() {
        "make the pack: everything to print",
        "Checks the game in DIR (or here) and writes the pack: sheets for your printer, files for a "
        "print shop, pictures of the cards. With an error among the findings nothing is written and "
-       "the earlier pack stays as it was.",
+       "the earlier pack stays as it was. So it does when the work is stopped with Ctrl-C, when "
+       "the "
+       "disk is full or when the program is killed half way.",
        "quoin make\nquoin make reef --out reef-pack\nquoin make reef --only W-07,W-09\n"
        "quoin make reef --decks 5",
        1,

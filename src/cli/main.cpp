@@ -1,5 +1,6 @@
 #include <malloc.h>
 
+#include <csignal>
 #include <cstdio>
 #include <exception>
 
@@ -18,6 +19,8 @@ int main(int count, char** words) {
   keep_memory();
   const std::vector<std::string> typed(words + 1, words + count);
   const quoin::cli::Voices voices{quoin::cli::Terminal(stdout), quoin::cli::Terminal(stderr)};
+  // A limit on the size of files is then told like a full disk, where it would end the program.
+  std::signal(SIGXFSZ, SIG_IGN);
   try {
     return quoin::cli::run(typed, voices);
   } catch (const std::exception& broken) {

@@ -164,9 +164,12 @@ bool is_game(const std::string& folder, const Voices& voices) {
   return false;
 }
 
-}  // namespace
+using Work = job::Outcome (*)(const World&, const job::Wishes&, job::Watcher&);
+/// Shows the rest to a person and gives the exit code.
+using Tell = int (*)(const Asked&, const job::Wishes&, const job::Outcome&, const Voices&);
 
-int run_check(const Asked& asked, const Voices& voices) {
+/// What every command on a game does: reads what was asked, does the work, shows what was found.
+int on_game(const Asked& asked, const Voices& voices, Work work, Tell tell) {
   const std::string folder = folder_of(asked);
   job::Wishes wishes;
   if (const auto fault = read_wishes(asked, folder, wishes)) {
@@ -178,37 +181,25 @@ int run_check(const Asked& asked, const Voices& voices) {
   job::Outcome outcome;
   {
     Progress progress(voices.err);
-    outcome = job::check(*world, wishes, progress);
+    outcome = work(*world, wishes, progress);
   }
   if (asked.has("--json")) {
     voices.out.raw(job::report(outcome));
     return exit_code(outcome.found);
   }
   draw_findings(outcome.found, *world, voices.err);
+  return tell(asked, wishes, outcome, voices);
+}
+
+int tell_check(const Asked&, const job::Wishes&, const job::Outcome& outcome,
+               const Voices& voices) {
   show_totals(outcome, voices.out);
   voices.out.line(count_words(count(outcome.found)));
   return exit_code(outcome.found);
 }
 
-int run_make(const Asked& asked, const Voices& voices) {
-  const std::string folder = folder_of(asked);
-  job::Wishes wishes;
-  if (const auto fault = read_wishes(asked, folder, wishes)) {
-    voices.err.line("quoin: " + *fault, 4);
-    return exit_wrong_use;
-  }
-  if (!is_game(folder, voices)) return exit_wrong_use;
-  const std::unique_ptr<World> world = real_world(folder);
-  job::Outcome outcome;
-  {
-    Progress progress(voices.err);
-    outcome = job::make(*world, wishes, progress);
-  }
-  if (asked.has("--json")) {
-    voices.out.raw(job::report(outcome));
-    return exit_code(outcome.found);
-  }
-  draw_findings(outcome.found, *world, voices.err);
+int tell_make(const Asked& asked, const job::Wishes& wishes, const job::Outcome& outcome,
+              const Voices& voices) {
   const std::string counts = count_words(count(outcome.found));
   if (!outcome.published) {
     voices.err.line(counts + fmt::format(". Nothing was written; {} is as it was.", wishes.out));
@@ -219,6 +210,16 @@ int run_make(const Asked& asked, const Voices& voices) {
   voices.out.line(counts + fmt::format(". Written: {} files", outcome.files.size()));
   show_files(outcome, wishes.out, voices.out);
   return exit_code(outcome.found);
+}
+
+}  // namespace
+
+int run_check(const Asked& asked, const Voices& voices) {
+  return on_game(asked, voices, job::check, tell_check);
+}
+
+int run_make(const Asked& asked, const Voices& voices) {
+  return on_game(asked, voices, job::make, tell_make);
 }
 
 int run_new(const Asked& asked, const Voices& voices) {

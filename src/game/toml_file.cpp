@@ -8,6 +8,7 @@
 
 #include "game/encoding.h"
 #include "game/toml_shape.h"
+#include "game/toml_statements.h"
 #include "game/toml_syntax.h"
 #include "game/words.h"
 
@@ -95,7 +96,80 @@ class Conversion {
   Diagnostics problems_;
 };
 
+/// Where the parser gave up, and its own words for why.
+struct Stop {
+  toml::source_position at;
+  std::string words;
+};
+
+Stop stop_of(const toml::parse_error& error) {
+  return {error.source().begin, std::string(error.description())};
+}
+
+/// Where a text with lines taken away stops, if that is further on.
+std::optional<Stop> next_stop(std::string_view text, FileName file, toml::source_position before) {
+  if (too_many_key_parts(text, file)) return Stop{before, {}};
+  try {
+    (void)toml::parse(text);
+    return std::nullopt;
+  } catch (const toml::parse_error& error) {
+    return stop_of(error);
+  }
+}
+
+bool is_past(toml::source_position at, toml::source_position before) {
+  return at.line > before.line || (at.line == before.line && at.column > before.column);
+}
+
+/// Everything wrong with a text at which the parser stopped. Each faulty statement is taken away
+/// and the rest is read again. When in doubt whether a fault is one of its own or comes of an
+/// earlier, nothing is said: one mistake that is shown as three sends the maker looking.
+class Faults {
+ public:
+  Faults(std::string_view text, FileName file) : text_(text), file_(file), rest_(text) {}
+
+  Diagnostics all(Stop stop) {
+    const std::size_t tries = most_toml_bytes / std::max(text_.size(), std::size_t{1});
+    for (std::size_t i = 1;; ++i) {
+      const FaultyLines faulty = faulty_lines(rest_, stop.at.line);
+      add(stop, faulty);
+      std::optional<std::string> rest = without(rest_, faulty);
+      const bool goes_on = rest && i < tries && found_.size() < most_toml_problems;
+      if (!goes_on) return given_up(stop, faulty);
+      rest_ = std::move(*rest);
+      std::optional<Stop> next = next_stop(rest_, file_, stop.at);
+      if (!next) return std::move(found_);
+      if (!is_past(next->at, stop.at)) return given_up(stop, faulty);
+      stop = std::move(*next);
+    }
+  }
+
+ private:
+  void add(const Stop& stop, const FaultyLines& faulty) {
+    Diagnostic problem =
+        syntax_problem(text_, {file_, stop.at.line, stop.at.column, 0}, stop.words, faulty);
+    const bool is_twice = problem.id == Id::game_toml_key_twice;
+    // Without the heading that could not be read, those below it can seem to be there twice.
+    if (is_twice && faulty.is_heading && lost_a_heading_) return;
+    lost_a_heading_ = lost_a_heading_ || (faulty.holds_headings && !is_twice);
+    found_.push_back(std::move(problem));
+  }
+
+  Diagnostics given_up(const Stop& stop, const FaultyLines& faulty) {
+    const bool is_more = faulty.more_follows || faulty.last > stop.at.line;
+    if (is_more) found_.back().detail("what follows in this file was not looked at");
+    return std::move(found_);
+  }
+
+  std::string_view text_;
+  FileName file_;
+  std::string rest_;
+  Diagnostics found_;
+  bool lost_a_heading_ = false;
+};
+
 Result<Table> parse(std::string_view text, FileName file) {
+  std::optional<Stop> stop;
   try {
     const toml::table parsed = toml::parse(text);
     Conversion conversion(text, file);
@@ -104,9 +178,9 @@ Result<Table> parse(std::string_view text, FileName file) {
     if (!problems.empty()) return problems;
     return table;
   } catch (const toml::parse_error& error) {
-    const toml::source_position at = error.source().begin;
-    return syntax_problem(text, {file, at.line, at.column, 0}, error.description());
+    stop = stop_of(error);
   }
+  return Faults(text, file).all(std::move(*stop));
 }
 
 }  // namespace

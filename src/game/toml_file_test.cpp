@@ -117,8 +117,8 @@ TEST(TomlSyntax, says_what_is_missing_and_what_to_write) {
        "1:9: the quote that opens this text is never closed | close it on the same line, or use "
        "\"\"\" for a text of many lines"},
       {"title = \"\"\"Tide\n",
-       "1:17: a text begins here or above and is not closed again | close it with the quotes that "
-       "open it"},
+       "1:9: the three quotes that open this text are never closed | write the same three quotes "
+       "where the text ends"},
       {"title = “Tide”\n",
        "1:9: these quotes are curled; only straight ones hold a text | use \" before and after the "
        "text"},

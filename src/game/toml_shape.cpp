@@ -3,63 +3,10 @@
 #include <fmt/format.h>
 
 #include "game/toml_file.h"
+#include "game/toml_walk.h"
 
 namespace quoin::game {
 namespace {
-
-/// Walks over TOML without understanding more than where texts and comments begin and end.
-class Walk {
- public:
-  explicit Walk(std::string_view text) : text_(text) {}
-
-  [[nodiscard]] bool done() const { return at_ >= text_.size(); }
-  [[nodiscard]] std::uint32_t line() const { return line_; }
-
-  /// The next character outside texts and comments; '"' stands for a whole text.
-  char next() {
-    const char c = text_[at_];
-    if (c == '#') {
-      while (!done() && text_[at_] != '\n') ++at_;
-      return ' ';
-    }
-    if (c == '"' || c == '\'') {
-      skip_text(c);
-      return '"';
-    }
-    step();
-    return c;
-  }
-
- private:
-  void step() {
-    if (text_[at_] == '\n') ++line_;
-    ++at_;
-  }
-
-  void skip_text(char quote) {
-    const std::string three(3, quote);
-    const bool many_lines = text_.substr(at_, 3) == three;
-    at_ += many_lines ? 3 : 1;
-    while (!done()) {
-      if (quote == '"' && text_[at_] == '\\') {
-        ++at_;
-        if (!done()) step();
-      } else if (many_lines && text_.substr(at_, 3) == three) {
-        at_ += 3;
-        return;
-      } else if (!many_lines && (text_[at_] == quote || text_[at_] == '\n')) {
-        if (text_[at_] == quote) ++at_;
-        return;
-      } else {
-        step();
-      }
-    }
-  }
-
-  std::string_view text_;
-  std::size_t at_ = 0;
-  std::uint32_t line_ = 1;
-};
 
 bool belongs_to_key(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
@@ -70,7 +17,7 @@ bool belongs_to_key(char c) {
 
 std::optional<Origin> too_many_key_parts(std::string_view text, FileName file) {
   int parts = 1;
-  for (Walk walk(text); !walk.done();) {
+  for (TomlWalk walk(text); !walk.done();) {
     const std::uint32_t line = walk.line();
     const char c = walk.next();
     if (c == '.')

@@ -70,21 +70,57 @@ bool has_curled_quotes(std::string_view line) {
   return false;
 }
 
-std::optional<Diagnostic> about_texts(const Origin& where, std::string_view line,
-                                      std::string_view words) {
-  if (has(words, "parsing string") &&
-      (has(words, "end-of-file") || has(words, "unescaped control"))) {
-    const bool many = has(line, "\"\"\"") || has(line, "'''");
-    const std::size_t quote = line.find_first_of("\"'", std::min(line.find('='), line.size()));
-    if (many || quote == std::string_view::npos) {
-      return problem(where, "a text begins here or above and is not closed again",
-                     "close it with the quotes that open it");
+/// The quote whose text does not end on its line.
+std::optional<std::size_t> open_quote(std::string_view line) {
+  for (std::size_t at = 0; at < line.size(); ++at) {
+    const char quote = line[at];
+    if (quote != '"' && quote != '\'') continue;
+    std::size_t end = at + 1;
+    while (end < line.size() && line[end] != quote) {
+      end += quote == '"' && line[end] == '\\' ? 2 : 1;
     }
-    const auto column = static_cast<std::uint32_t>(characters(line.substr(0, quote))) + 1;
-    return problem({where.file, where.line, column, 1},
-                   "the quote that opens this text is never "
-                   "closed",
-                   "close it on the same line, or use \"\"\" for a text of many lines");
+    if (end >= line.size()) return at;
+    at = end;
+  }
+  return std::nullopt;
+}
+
+Origin at_byte(const Origin& where, std::uint32_t line, std::string_view text, std::size_t byte,
+               std::uint32_t length) {
+  return {where.file, line, static_cast<std::uint32_t>(characters(text.substr(0, byte))) + 1,
+          length};
+}
+
+/// The file ends within a text that three quotes opened.
+std::optional<Diagnostic> open_long_text(const Origin& where, std::string_view first,
+                                         const FaultyLines& faulty) {
+  const std::size_t three = std::min(first.find("\"\"\""), first.find("'''"));
+  if (three == std::string_view::npos) return std::nullopt;
+  return problem(at_byte(where, faulty.first, first, three, 3),
+                 "the three quotes that open this text are never closed",
+                 "write the same three quotes where the text ends");
+}
+
+Diagnostic open_text(const Origin& where, std::string_view line) {
+  const std::optional<std::size_t> quote = open_quote(line);
+  if (!quote || has(line, "\"\"\"") || has(line, "'''")) {
+    return problem(where, "a text begins here or above and is not closed again",
+                   "close it with the quotes that open it");
+  }
+  return problem(at_byte(where, where.line, line, *quote, 1),
+                 "the quote that opens this text is never closed",
+                 "close it on the same line, or use \"\"\" for a text of many lines");
+}
+
+std::optional<Diagnostic> about_texts(const Origin& where, std::string_view line,
+                                      std::string_view first, std::string_view words,
+                                      const FaultyLines& faulty) {
+  if (has(words, "parsing string") && has(words, "end-of-file")) {
+    if (auto found = open_long_text(where, first, faulty)) return found;
+    return open_text(where, line);
+  }
+  if (has(words, "parsing string") && has(words, "unescaped control")) {
+    return open_text(where, line);
   }
   if (has(words, "escape sequence")) {
     return problem(where,
@@ -99,7 +135,19 @@ std::optional<Diagnostic> about_texts(const Origin& where, std::string_view line
   return std::nullopt;
 }
 
-std::optional<Diagnostic> about_lists(const Origin& where, std::string_view words) {
+Diagnostic open_list(const Origin& where, const FaultyLines& faulty) {
+  Diagnostic found = problem(where,
+                             "the list cannot be read from here on: a comma or the closing ] is "
+                             "missing",
+                             "write it as [1, 2, 3]: commas between, ] at the end");
+  if (faulty.first < where.line) {
+    found.detail(fmt::format("the list begins on line {}", faulty.first));
+  }
+  return found;
+}
+
+std::optional<Diagnostic> about_lists(const Origin& where, std::string_view words,
+                                      const FaultyLines& faulty) {
   if (has(words, "dangling comma")) {
     return problem(where, "a comma stands before the closing }", "delete the comma");
   }
@@ -114,16 +162,12 @@ std::optional<Diagnostic> about_lists(const Origin& where, std::string_view word
   if (has(words, "saw comma")) {
     return problem(where, "two commas stand next to each other", "delete one of them");
   }
-  if (has(words, "array")) {
-    return problem(where,
-                   "the list cannot be read from here on: a comma or the closing ] is "
-                   "missing",
-                   "write it as [1, 2, 3]: commas between, ] at the end");
-  }
+  if (has(words, "array")) return open_list(where, faulty);
   if (has(words, "table header")) {
     return problem(where, "a heading is a name in brackets, such as [card] or [[layouts]]",
                    "close the brackets, and leave nothing else on the line");
   }
+  if (faulty.is_unclosed && faulty.first < where.line) return open_list(where, faulty);
   return std::nullopt;
 }
 
@@ -172,11 +216,13 @@ Diagnostic about_value(const Origin& where, const KeyAndValue& parts) {
 
 }  // namespace
 
-Diagnostic syntax_problem(std::string_view text, Origin where, std::string_view words) {
+Diagnostic syntax_problem(std::string_view text, Origin where, std::string_view words,
+                          const FaultyLines& faulty) {
+  const std::string_view first = line_of(text, faulty.first);
+  if (auto found = key_twice({where.file, faulty.first, 0, 0}, first, words)) return *found;
   const std::string_view line = line_of(text, where.line);
-  if (auto found = key_twice(where, line, words)) return *found;
-  if (auto found = about_texts(where, line, words)) return *found;
-  if (auto found = about_lists(where, words)) return *found;
+  if (auto found = about_texts(where, line, first, words, faulty)) return *found;
+  if (auto found = about_lists(where, words, faulty)) return *found;
   const KeyAndValue parts = split(line);
   const bool plain_key = is_plain_key(parts.key);
   if (parts.has_equals && plain_key &&

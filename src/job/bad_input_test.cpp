@@ -2,8 +2,10 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <set>
 
 #include "job/job.h"
 
@@ -38,24 +40,49 @@ class BadInputTest : public testing::Test {
   }
   /// The names of the errors that `make` finds; nothing may have been written then.
   [[nodiscard]] std::vector<std::string> errors() {
-    const std::unique_ptr<World> world = real_world(root_.string());
-    Wishes wishes;
-    wishes.out = (root_ / "pack").string();
-    Patient patient;
-    const Outcome outcome = make(*world, wishes, patient);
     std::vector<std::string> names;
-    for (const Diagnostic& one : outcome.found) {
+    for (const Diagnostic& one : findings()) {
       if (one.severity != Severity::error) continue;
       names.emplace_back(facts(one.id).name);
       EXPECT_FALSE(one.message.empty());
     }
-    EXPECT_EQ(outcome.published, names.empty());
-    EXPECT_EQ(fs::exists(wishes.out), names.empty());
+    EXPECT_EQ(fs::exists(wishes_.out), names.empty());
     return names;
+  }
+  /// All that `make` finds.
+  [[nodiscard]] Diagnostics findings() {
+    const std::unique_ptr<World> world = real_world(root_.string());
+    wishes_.out = (root_ / "pack").string();
+    Patient patient;
+    Outcome outcome = make(*world, wishes_, patient);
+    EXPECT_EQ(outcome.published, !any_errors(outcome.found));
+    return std::move(outcome.found);
   }
 
   fs::path root_;
+  Wishes wishes_;
 };
+
+/// A PNG of 8 x 9 px in grey with rows for 8 x 8: only whoever unpacks its pixels notices (W3C PNG:
+/// 5.3 chunks, annex D checksum; RFC 1950 and RFC 1951, 3.2.4: stored data).
+std::string png_with_a_row_too_few() {
+  const auto big = [](std::uint32_t n) {
+    return std::string{char(n >> 24), char(n >> 16 & 255), char(n >> 8 & 255), char(n & 255)};
+  };
+  const auto chunk = [&](const std::string& typed) {
+    std::uint32_t check = 0xFFFFFFFF;
+    for (const char c : typed) {
+      check ^= static_cast<unsigned char>(c);
+      for (int bit = 0; bit < 8; ++bit) check = check >> 1 ^ (check & 1 ? 0xEDB88320 : 0);
+    }
+    return big(static_cast<std::uint32_t>(typed.size() - 4)) + typed + big(~check);
+  };
+  const std::string rows(8 * 9, '\0');  // a filter and 8 px each
+  const std::string stored =
+      std::string("\x78\x01\x01\x48\0\xB7\xFF", 7) + rows + big(72U << 16 | 1);
+  return "\x89PNG\r\n\x1A\n" + chunk("IHDR" + big(8) + big(9) + std::string("\x08\0\0\0\0", 5)) +
+         chunk("IDAT" + stored) + chunk("IEND");
+}
 
 using Names = std::vector<std::string>;
 
@@ -87,6 +114,24 @@ TEST_F(BadInputTest, finds_a_picture_of_hundreds_of_megapixels_before_reading_it
   const Names names = errors();
   ASSERT_EQ(names.size(), 1U);
   EXPECT_TRUE(names[0] == "picture.too-large" || names[0] == "picture.damaged") << names[0];
+}
+
+TEST_F(BadInputTest, tells_once_of_a_picture_whose_pixels_are_damaged_whoever_draws_it) {
+  put("cards.csv", "id,art\na,a.png\nb,a.png\nc,a.png\n");
+  put("art/a.png", png_with_a_row_too_few());
+  for (const std::set<Part>& parts :
+       {std::set{Part::home}, {Part::shop}, {Part::pictures}, wishes_.parts}) {
+    wishes_.parts = parts;
+    EXPECT_EQ(errors(), Names{"picture.damaged"}) << parts.size();
+    const Diagnostics found = findings();
+    const auto damaged = std::find_if(found.begin(), found.end(), [](const Diagnostic& one) {
+      return one.id == Id::picture_damaged;
+    });
+    ASSERT_NE(damaged, found.end());
+    EXPECT_EQ(damaged->origin, Origin{FileName("art/a.png")});
+    EXPECT_EQ(damaged->message,
+              "art/a.png is damaged: its pixel data does not hold the 9 rows that it should");
+  }
 }
 
 TEST_F(BadInputTest, finds_nul_bytes_in_the_list) {

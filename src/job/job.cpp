@@ -136,10 +136,14 @@ Outcome end(Run& run) {
   return std::move(run.outcome);
 }
 
+/// The shop's findings go before what was found since: when the same is said twice they are kept,
+/// since they know the card.
 void take_found(Run& run, Workshop& shop) {
   shop.conclude();
-  for (Diagnostic& problem : shop.found()) run.found.push_back(std::move(problem));
+  Diagnostics all = std::move(shop.found());
   shop.found().clear();
+  for (Diagnostic& problem : run.found) all.push_back(std::move(problem));
+  run.found = std::move(all);
 }
 
 /// Composes faces some way ahead of their drawing, so that their pictures are being read

@@ -60,33 +60,37 @@ Item caption_item(const std::string& text, Rect box) {
   return item;
 }
 
-/// Bytes from the cache, their own sum after them there, or new ones, which are then kept; never
-/// kept without a name.
-template <typename Make>
-Bytes kept_or_made(ImageCache* cache, std::string_view kind, const std::string& name,
-                   const Make& make) {
-  if (cache == nullptr || name.empty()) return make();
+std::string cache_key(std::string_view kind, const std::string& name) {
+  return fmt::format("{}-{}", kind, name);
+}
+
+/// Bytes that an earlier run kept, whose own sum stands after them in the cache; never without a
+/// name.
+std::optional<Bytes> kept(const ImageCache* cache, std::string_view kind, const std::string& name) {
+  if (cache == nullptr || name.empty()) return std::nullopt;
   constexpr std::size_t sum_size = 64;
-  const std::string key = fmt::format("{}-{}", kind, name);
-  if (std::optional<Bytes> kept = cache->get(key); kept && kept->size() > sum_size) {
-    const std::string sum = kept->substr(kept->size() - sum_size);
-    kept->resize(kept->size() - sum_size);
-    if (sha256(*kept) == sum) return std::move(*kept);
-  }
-  Bytes bytes = make();
-  cache->put(key, bytes + sha256(bytes));
+  std::optional<Bytes> bytes = cache->get(cache_key(kind, name));
+  if (!bytes || bytes->size() <= sum_size) return std::nullopt;
+  const std::string sum = bytes->substr(bytes->size() - sum_size);
+  bytes->resize(bytes->size() - sum_size);
+  if (sha256(*bytes) != sum) return std::nullopt;
   return bytes;
+}
+
+void keep(ImageCache* cache, std::string_view kind, const std::string& name, const Bytes& bytes) {
+  if (cache != nullptr && !name.empty()) cache->put(cache_key(kind, name), bytes + sha256(bytes));
 }
 
 }  // namespace
 
-Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf) {
+Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf, Diagnostics& found) {
   ImageCanvas image(shelf, trim, preview_ppi, ImageCanvas::Background::transparent);
   image.canvas().save();
   image.canvas().clip(Path::rounded_rectangle(Rect{{}, trim}, corner));
   image.canvas().fill(Path::rectangle(Rect{{}, trim}), white);
   draw(scene, image.canvas());
   image.canvas().restore();
+  found.insert(found.end(), image.found().begin(), image.found().end());
   return image.raster();
 }
 
@@ -153,16 +157,18 @@ std::string ContactSheets::band_name(std::size_t first) const {
 }
 
 Bytes ContactSheets::kept_band(std::size_t first) const {
-  return kept_or_made(cache_, "contact", band_name(first), [&] {
-    const PngBand made = band(first);
-    PackedWriter out;
-    for (const int number : {made.width, made.height}) {
-      out.number(static_cast<std::uint64_t>(number));
-    }
-    out.number(made.sum);
-    out.string(made.data);
-    return out.take();
-  });
+  const std::string name = band_name(first);
+  if (std::optional<Bytes> bytes = kept(cache_, "contact", name)) return std::move(*bytes);
+  const PngBand made = band(first);
+  PackedWriter out;
+  for (const int number : {made.width, made.height}) {
+    out.number(static_cast<std::uint64_t>(number));
+  }
+  out.number(made.sum);
+  out.string(made.data);
+  Bytes bytes = out.take();
+  keep(cache_, "contact", name, bytes);
+  return bytes;
 }
 
 Bytes ContactSheets::take_sheet() {
@@ -189,11 +195,23 @@ Previews::Previews(const game::CardFormat& format, PictureShelf& shelf, Typesett
       contact_(format.size, shelf, typesetter, cache) {}
 
 void Previews::add(const PreviewFace& face, const Scene& scene, Diagnostics& found) {
-  Bytes png = kept_or_made(cache_, "preview", face.looks, [&] {
-    return write_png(preview(scene, format_.size, format_.corner, shelf_), preview_ppi);
-  });
-  (void)staging_.write("pictures/" + face.file + ".png", png).or_report(found);
-  if (const auto full = contact_.add(face, std::move(png))) write_sheet(*full, found);
+  if (failed_) return;
+  PreviewFace known = face;
+  std::optional<Bytes> png = kept(cache_, "preview", face.looks);
+  if (!png) {
+    Diagnostics undrawn;
+    png = write_png(preview(scene, format_.size, format_.corner, shelf_, undrawn), preview_ppi);
+    if (undrawn.empty()) {
+      keep(cache_, "preview", face.looks, *png);
+    } else {
+      known.looks.clear();
+    }
+    for (Diagnostic& one : undrawn) {
+      if (undrawn_.insert(one.message).second) found.push_back(std::move(one));
+    }
+  }
+  write("pictures/" + face.file + ".png", *png, found);
+  if (const auto full = contact_.add(known, std::move(*png))) write_sheet(*full, found);
 }
 
 void Previews::finish(Diagnostics& found) {
@@ -203,7 +221,11 @@ void Previews::finish(Diagnostics& found) {
 void Previews::write_sheet(const Bytes& png, Diagnostics& found) {
   ++sheets_;
   const std::string number = sheets_ == 1 ? "" : "-" + std::to_string(sheets_);
-  (void)staging_.write("pictures/contact-sheet" + number + ".png", png).or_report(found);
+  write("pictures/contact-sheet" + number + ".png", png, found);
+}
+
+void Previews::write(const std::string& path, const Bytes& png, Diagnostics& found) {
+  if (!failed_) failed_ = !staging_.write(path, png).or_report(found);
 }
 
 }  // namespace quoin::pack

@@ -1,4 +1,5 @@
 #pragma once
+#include <set>
 #include <string>
 #include <vector>
 
@@ -14,8 +15,10 @@ namespace quoin::pack {
 inline constexpr double preview_ppi = 150;
 
 /// The card as it will be held: cut at the trim with its round corners, nothing round it. Texts
-/// of the scene must be set.
-[[nodiscard]] Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf);
+/// of the scene must be set. Pictures that cannot be drawn are added to `found`, at their files;
+/// there is nothing where they belong.
+[[nodiscard]] Raster preview(const Scene& scene, Size trim, Mm corner, PictureShelf& shelf,
+                             Diagnostics& found);
 
 /// A face of the pictures: the name of its file, the words under it on the contact sheet, and the
 /// name of everything that its looks follow from ("": not known).
@@ -66,13 +69,16 @@ class Previews {
   Previews(const game::CardFormat& format, PictureShelf& shelf, Typesetter& typesetter,
            Staging& staging, ImageCache* cache);
 
-  /// Adds one face, written as `pictures/FILE.png`. What cannot be written is added to `found`.
+  /// Adds one face, written as `pictures/FILE.png`. What goes wrong is added to `found`: pictures
+  /// that cannot be drawn, each once however many faces show it, and the first file that cannot be
+  /// written. None is written after that: a full disk is told once, not for every card.
   void add(const PreviewFace& face, const Scene& scene, Diagnostics& found);
   /// Writes the last contact sheet.
   void finish(Diagnostics& found);
 
  private:
   void write_sheet(const Bytes& png, Diagnostics& found);
+  void write(const std::string& path, const Bytes& png, Diagnostics& found);
 
   const game::CardFormat& format_;
   PictureShelf& shelf_;
@@ -80,6 +86,8 @@ class Previews {
   ImageCache* cache_;
   ContactSheets contact_;
   int sheets_ = 0;
+  bool failed_ = false;
+  std::set<std::string> undrawn_;  // what was said of pictures
 };
 
 }  // namespace quoin::pack

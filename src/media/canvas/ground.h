@@ -27,10 +27,12 @@ class Ground {
 
   [[nodiscard]] PictureShelf& shelf() const { return shelf_; }
   [[nodiscard]] Drawings& drawings() { return drawings_; }
-  [[nodiscard]] Diagnostics& found() { return found_; }
+  /// Why pictures could not be drawn, each reason once.
+  [[nodiscard]] const Diagnostics& found() const { return found_; }
+  /// Adds those that were not found before.
+  void report(const Diagnostics& why);
 
  protected:
-  /// Notes once that a picture could not be drawn.
   void report(const PicturePtr& picture, std::string what);
 
  private:

@@ -7,12 +7,14 @@
 
 namespace quoin {
 
+void Ground::report(const Diagnostics& why) {
+  for (const Diagnostic& one : why) {
+    if (std::find(found_.begin(), found_.end(), one) == found_.end()) found_.push_back(one);
+  }
+}
+
 void Ground::report(const PicturePtr& picture, std::string what) {
-  const FileName file(picture->path());
-  const bool known = std::any_of(found_.begin(), found_.end(), [&](const Diagnostic& d) {
-    return d.origin.file == file && d.message == what;
-  });
-  if (!known) found_.emplace_back(Id::picture_damaged, Origin{file}, std::move(what));
+  report(Diagnostics{{Id::picture_damaged, Origin{FileName(picture->path())}, std::move(what)}});
 }
 
 namespace {
@@ -48,7 +50,7 @@ void PixelGround::put_raster(cairo_t* cr, const PicturePtr& picture, Rect to) {
   const int enough = static_cast<int>(std::clamp(std::ceil(device_width), 1.0, 1e6));
   const Result<std::shared_ptr<const Raster>> pixels = shelf().pixels(picture, enough);
   if (!pixels) {
-    found().insert(found().end(), pixels.why().begin(), pixels.why().end());
+    report(pixels.why());
     return;
   }
   const Raster& raster = **pixels;

@@ -63,7 +63,7 @@ Mask silhouette(const Canvas::State& state, const Grid& grid, const Drawing& dra
     cairo_translate(cr.get(), -grid.covers.left().value, -grid.covers.top().value);
     draw_flat(Canvas::State(std::move(cr), below), black, draw);
   }
-  for (Diagnostic& problem : below.found()) state.ground.found().push_back(std::move(problem));
+  state.ground.report(below.found());
   return alpha_of(surface.get());
 }
 

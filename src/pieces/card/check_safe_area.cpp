@@ -131,6 +131,67 @@ void check_line(const Inspection& inspection, const Leaf& leaf, const Zones& zon
       .hint("draw it further in, let it run out past the bleed, or say role = \"decoration\"");
 }
 
+/// A picture of this share of the card's width or height is a panel, a band or a border: where it
+/// ends was chosen with the edge in view.
+constexpr double share_of_a_panel = 0.75;
+/// One that ends this near the trim is meant to reach it: `art.short-of-bleed` speaks of those.
+constexpr Mm meant_for_the_edge{0.3};
+
+/// How near the trim's sides a picture comes that is meant to be whole; nothing for one that is
+/// not: that runs off the card, or is a panel.
+std::optional<Mm> whole_picture_to_cut(Rect ink, Rect trim) {
+  const Mm nearest = std::min(std::min(ink.left() - trim.left(), ink.top() - trim.top()),
+                              std::min(trim.right() - ink.right(), trim.bottom() - ink.bottom()));
+  const bool is_panel = ink.size.width > trim.size.width * share_of_a_panel ||
+                        ink.size.height > trim.size.height * share_of_a_panel;
+  if (is_panel || nearest < meant_for_the_edge) return std::nullopt;
+  return nearest;
+}
+
+/// The pictures of one element that come too near the cut: a row of pips is one.
+struct NearPictures {
+  const Leaf* leaf = nullptr;  ///< the first
+  std::string element;
+  Origin origin;
+  Rect ink;  ///< round them all
+  Mm to_cut;
+};
+
+std::vector<NearPictures> pictures_near_the_cut(const Inspection& inspection, const Zones& zones) {
+  std::vector<NearPictures> found;
+  for (const Leaf& leaf : inspection.leaves) {
+    if (leaf.role == Role::decoration || leaf.picture() == nullptr) continue;
+    const std::optional<Rect> ink = visible_ink(leaf);
+    if (!ink) continue;
+    const std::optional<Mm> to_cut = whole_picture_to_cut(*ink, zones.trim);
+    if (!to_cut || *to_cut > inspection.face.format.safe - epsilon) continue;
+    const std::string element = leaf.element();
+    const Origin origin = leaf.origin(inspection.face.row);
+    const auto same = std::find_if(found.begin(), found.end(), [&](const NearPictures& near) {
+      return near.element == element && near.origin == origin;
+    });
+    if (same == found.end()) {
+      found.push_back({&leaf, element, origin, *ink, *to_cut});
+    } else {
+      same->ink = covering(same->ink, *ink);
+      same->to_cut = std::min(same->to_cut, *to_cut);
+    }
+  }
+  return found;
+}
+
+void check_pictures(const Inspection& inspection, const Zones& zones) {
+  for (const NearPictures& near : pictures_near_the_cut(inspection, zones)) {
+    inspection
+        .report(Id::card_outside_safe, *near.leaf,
+                fmt::format("the picture comes within {} of the cut; {} is safe",
+                            in_mm(near.to_cut), in_mm(inspection.face.format.safe)))
+        .detail("where the cut wanders inwards, a strip of the picture is lost")
+        .hint(move_words(near.ink, zones.safe) +
+              ", let it run out past the bleed, or say role = \"decoration\"");
+  }
+}
+
 }  // namespace
 
 void check_safe_area(const Inspection& inspection) {
@@ -141,6 +202,7 @@ void check_safe_area(const Inspection& inspection) {
     if (leaf.text() != nullptr) check_text(inspection, leaf, zones);
     if (draws_a_line(leaf)) check_line(inspection, leaf, zones);
   }
+  check_pictures(inspection, zones);
 }
 
 }  // namespace quoin::pieces

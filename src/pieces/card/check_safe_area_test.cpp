@@ -120,5 +120,91 @@ TEST_F(SafeArea, lets_full_bleed_panels_pass) {
   EXPECT_EQ(said(), "");
 }
 
+class PictureInSafeArea : public SafeArea {
+ protected:
+  Item& icon(Rect to) {
+    return picture("icon", picture_file("art/icon.png", 8, 8, [](int, int) { return 0x204060U; }),
+                   to);
+  }
+};
+
+TEST_F(PictureInSafeArea, is_told_when_it_is_whole_and_near_the_cut) {
+  icon(box(1.2, 40, 6, 6));
+  EXPECT_EQ(said(),
+            "warning card.outside-safe face.toml:1:1 on W-07/icon\n"
+            "the picture comes within 1.2 mm of the cut; 3.0 mm is safe\n"
+            "where the cut wanders inwards, a strip of the picture is lost\n"
+            "hint: move it 1.8 mm right, let it run out past the bleed, or say role = "
+            "\"decoration\"\n");
+}
+
+TEST_F(PictureInSafeArea, is_told_on_each_side) {
+  for (const Rect to : {box(56, 40, 6, 6), box(30, 1.5, 6, 6), box(30, 81.4, 6, 6)}) {
+    icon(to);
+    EXPECT_EQ(found().at(0).message, "the picture comes within 1.5 mm of the cut; 3.0 mm is safe");
+    take_last();
+  }
+}
+
+TEST_F(PictureInSafeArea, passes_when_it_touches_the_line) {
+  icon(box(3, 3, 6, 6));
+  EXPECT_EQ(said(), "");
+}
+
+TEST_F(PictureInSafeArea, passes_when_it_runs_off_the_card) {
+  icon(box(-3, 40, 6, 6));
+  EXPECT_EQ(said(), "");
+  take_last();
+  icon(box(40, -1, 6, 6));  // past the trim, short of the bleed: another check's
+  EXPECT_EQ(said(), "");
+}
+
+TEST_F(PictureInSafeArea, passes_when_it_is_meant_to_reach_the_trim) {
+  icon(box(0.1, 40, 6, 6));
+  EXPECT_EQ(said(), "");
+}
+
+TEST_F(PictureInSafeArea, passes_when_it_runs_along_the_card_like_a_border) {
+  icon(box(1, 1, 61.5, 4));
+  EXPECT_EQ(said(), "");
+  take_last();
+  icon(box(1, 1, 4, 86.9));
+  EXPECT_EQ(said(), "");
+  take_last();
+  icon(box(2, 2, 59.5, 84.9));
+  EXPECT_EQ(said(), "");
+}
+
+TEST_F(PictureInSafeArea, passes_as_decoration) {
+  icon(box(1, 1, 6, 6)).role = Role::decoration;
+  EXPECT_EQ(said(), "");
+}
+
+TEST_F(PictureInSafeArea, counts_only_what_its_group_shows_of_it) {
+  icon(box(1, 40, 10, 10));
+  Item& window = group("window", {take_last()});
+  EXPECT_EQ(found().size(), 1U);
+  window.clip = Path::rectangle(box(4, 40, 10, 10));
+  EXPECT_EQ(said(), "");
+}
+
+TEST_F(PictureInSafeArea, is_one_finding_for_a_row_of_pips) {
+  icon(box(1, 84, 3, 3));
+  const Item first = take_last();
+  std::vector<Item> pips(4, first);
+  for (std::size_t i = 0; i < pips.size(); ++i) {
+    pips[i].map = Affine::move({Mm{4.0 * static_cast<double>(i)}, Mm{0}});
+    pips[i].element.clear();
+    pips[i].origin = {};
+  }
+  group("pips", std::move(pips));
+  EXPECT_EQ(said(),
+            "warning card.outside-safe face.toml:2:1 on W-07/pips\n"
+            "the picture comes within 1.0 mm of the cut; 3.0 mm is safe\n"
+            "where the cut wanders inwards, a strip of the picture is lost\n"
+            "hint: move it 2.0 mm right and 1.1 mm up, let it run out past the bleed, or say role "
+            "= \"decoration\"\n");
+}
+
 }  // namespace
 }  // namespace quoin::pieces
