@@ -73,6 +73,7 @@ Scene Workshop::compose(std::size_t drawing) {
 }
 
 std::string Workshop::name(std::size_t drawing, const Scene& scene) {
+  if (!typesetter_.borrowed().empty()) return {};
   const Drawing& what = drawings_[drawing];
   return kept_.name(what.piece, game_, card_of(what), scene);
 }

@@ -45,7 +45,8 @@ class Workshop {
   /// One drawing as a scene whose texts are not set yet; to be called once for each, in order.
   [[nodiscard]] Scene compose(std::size_t drawing);
 
-  /// Names everything that the looks of a composed drawing follow from; "" when nothing is kept.
+  /// Names everything that the looks of a finished drawing follow from; "" when nothing is kept,
+  /// or when a font of the machine was used, which may change.
   [[nodiscard]] std::string name(std::size_t drawing, const Scene& scene);
 
   /// Whether the checks must look at the composed drawing: their findings are not known from an
