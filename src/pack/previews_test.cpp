@@ -1,8 +1,8 @@
 #include "pack/previews.h"
 
 #include <gtest/gtest.h>
-#include <stdlib.h>
 
+#include <cstdlib>
 #include <filesystem>
 
 #include "base/world.h"
