@@ -12,6 +12,7 @@
 #include "formats/pdf/page_tree.h"
 #include "formats/pdf/pdf.h"
 #include "formats/pdf/recorded_pages.h"
+#include "formats/pdf/spot_colours.h"
 
 namespace quoin {
 namespace pdf {
@@ -51,13 +52,15 @@ Diagnostics check_sizes(const std::vector<Page>& pages) {
 /// One file while it is put together from the drawn symbols and the pages' own drawings.
 class Assembly {
  public:
-  Assembly(const DrawnSymbols::State& symbols, const OwnDrawings& own, PictureShelf& shelf)
+  Assembly(const DrawnSymbols::State& symbols, const OwnDrawings& own, LineWork line_work,
+           PictureShelf& shelf)
       : symbols_(symbols),
         own_(own),
         symbol_pages_(recorded_pages(file_, symbols.recording)),
         own_pages_(recorded_pages(own_file_, own.recording)),
         spaces_(file_),
-        layers_(file_),
+        layers_(file_, line_work),
+        spots_(file_, spaces_),
         images_(file_, spaces_, shelf),
         forms_(file_, spaces_, images_),
         page_objects_(file_, layers_, spaces_),
@@ -95,6 +98,11 @@ class Assembly {
       all.push_back(placed(placement, page.media.height));
     }
     for (const OwnRun& run : own_.of_page[index]) {
+      if (!run.lines.empty()) {
+        const std::string key = fmt::format("L{}", all.size());
+        all.push_back({spots_.form(run.lines, page.media), run.layer, key, "/" + key + " Do"});
+        continue;
+      }
       const std::string key = fmt::format("P{}", run.recorded);
       const Object recorded = own_pages_[static_cast<std::size_t>(run.recorded)];
       all.push_back({forms_.from(recorded, own_.recording), run.layer, key, "/" + key + " Do"});
@@ -136,6 +144,7 @@ class Assembly {
   std::vector<Object> symbol_pages_, own_pages_;
   ColourSpaces spaces_;
   Layers layers_;
+  SpotColours spots_;
   Images images_;
   DrawnForms forms_;
   PageObjects page_objects_;
@@ -159,9 +168,9 @@ Result<Bytes> write_pdf(const Document& document, const DrawnSymbols& symbols,
                         PictureShelf& shelf) {
   if (document.pages.empty()) throw std::logic_error("a document without pages");
   if (Diagnostics found = pdf::check_sizes(document.pages); !found.empty()) return found;
-  const pdf::OwnDrawings own = pdf::record_own(document.pages, shelf);
+  const pdf::OwnDrawings own = pdf::record_own(document, shelf);
   if (any_errors(own.recording.found)) return own.recording.found;
-  return pdf::Assembly(symbols.state(), own, shelf).written(document);
+  return pdf::Assembly(symbols.state(), own, document.line_work, shelf).written(document);
 }
 
 }  // namespace quoin
