@@ -36,11 +36,19 @@ struct Page {
 
 enum class Flip { none, long_edge, short_edge };
 
+/// How the lines that a machine follows are written: what pages draw themselves on the layers cut,
+/// crease, glue, bleed, safe and dimension.
+enum class LineWork {
+  drawn,        ///< as ink in the colours of the drawing, like everything else
+  spot_colours  ///< each layer as a spot colour of its own that overprints, named as the layer is
+};
+
 /// What a PDF writer is handed: everything that a file says, nothing about cards.
 struct Document {
   std::string title, author, subject, language;
   std::string creator;       ///< "Quoin 0.1"
   Flip duplex = Flip::none;  ///< ViewerPreferences /Duplex: Simplex for none
+  LineWork line_work = LineWork::drawn;
   std::vector<Page> pages;
 };
 

@@ -6,6 +6,7 @@
 
 #include "base/result.h"
 #include "base/world.h"
+#include "geometry/path.h"
 #include "media/paint.h"
 #include "media/picture.h"
 
@@ -95,6 +96,18 @@ class SetText {
   std::shared_ptr<const State> state_;
   TextFacts facts_;
 };
+
+/// A set text for writers that have no letters of their own; places are from the box's top left.
+struct TextParts {
+  Path letters;  ///< outlines, to be filled where they wind round a place at all (non-zero rule)
+  struct Symbol {
+    PicturePtr picture;
+    Rect to;  ///< the whole picture, stretched
+  };
+  std::vector<Symbol> symbols;
+};
+/// The parts of a text that was set; in the thread that set it.
+[[nodiscard]] TextParts parts_of(const SetText& text);
 
 /// One font file as the game brings it.
 struct FontFile {

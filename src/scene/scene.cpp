@@ -66,6 +66,8 @@ std::string_view to_string(Layer layer) {
       return "bleed";
     case Layer::safe:
       return "safe";
+    case Layer::dimension:
+      return "dimension";
     case Layer::mark:
       return "mark";
     default:

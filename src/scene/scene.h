@@ -13,7 +13,7 @@
 namespace quoin {
 
 /// What a drawn thing is for; writers may put each on a layer of its own.
-enum class Layer { art, cut, crease, glue, bleed, safe, mark };
+enum class Layer { art, cut, crease, glue, bleed, safe, dimension, mark };
 [[nodiscard]] std::string_view to_string(Layer layer);
 
 /// What the maker says an element is: checks ask.

@@ -147,6 +147,9 @@ class Inspector {
   /// A dictionary or array and what it holds directly.
   void look_into(Object object) {
     if (object.isArray()) {
+      if (object.getArrayNItems() == 4 && names(object.getArrayItem(0), "/Separation")) {
+        found_.spot_colours.insert(text_of(object.getArrayItem(1)));
+      }
       for (Object item : object.getArrayAsVector()) {
         if (!item.isIndirect()) look_into(item);
       }
@@ -203,6 +206,7 @@ class Inspector {
     if (Object layers = root.getKey("/OCProperties").getKeyIfDict("/OCGs"); layers.isArray()) {
       for (Object layer : layers.getArrayAsVector()) {
         found_.layers.push_back(text_of(layer.getKey("/Name")));
+        note_step(layer.getKey("/GTS_Metadata"));
       }
     }
     note_all(root.getKey("/ViewerPreferences"), found_.viewer_preferences);
@@ -210,6 +214,15 @@ class Inspector {
     if (root.hasKey("/Lang")) found_.language = text_of(root.getKey("/Lang"));
     if (file_.isEncrypted()) fault("the file is encrypted");
     if (root.hasKey("/OpenAction") || root.hasKey("/AA")) fault("the file acts when opened");
+  }
+
+  /// The step of making that the last layer stands for.
+  void note_step(Object facts) {
+    if (!facts.isDictionary()) return;
+    std::string& step = found_.steps[found_.layers.back()];
+    step = text_of(facts.getKey("/GTS_ProcStepsGroup"));
+    if (facts.hasKey("/GTS_ProcStepsType"))
+      step += " " + text_of(facts.getKey("/GTS_ProcStepsType"));
   }
 
   static void note_all(Object dictionary, std::map<std::string, std::string>& to) {

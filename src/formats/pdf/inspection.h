@@ -1,5 +1,6 @@
 #pragma once
 #include <map>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -40,6 +41,8 @@ struct Inspection {
   std::vector<ImageFacts> images;  ///< each embedded image once, soft masks too
   int forms = 0;                   ///< form XObjects
   std::vector<std::string> layers;
+  std::map<std::string, std::string> steps;  ///< "Cut" -> "Structural Cutting" (ISO 19593-1)
+  std::set<std::string> spot_colours;        ///< names of separations
   std::map<std::string, std::string> viewer_preferences;
   std::map<std::string, std::string> information;
   std::string language;

@@ -1,9 +1,46 @@
 #include "formats/pdf/layers.h"
 
+#include <optional>
+
 namespace quoin::pdf {
 namespace {
 
-std::string title(Layer layer) {
+/// A step of making the piece, as ISO 19593-1:2018 (tables 2 and 3) names it; the type may be
+/// empty.
+struct Step {
+  const char* group;
+  const char* type;
+};
+
+std::optional<Step> step(Layer layer) {
+  switch (layer) {
+    case Layer::cut:
+      return Step{"Structural", "Cutting"};
+    case Layer::crease:
+      return Step{"Structural", "Creasing"};
+    case Layer::glue:
+      return Step{"Structural", "Gluing"};
+    case Layer::bleed:
+      return Step{"Structural", "Bleed"};
+    case Layer::dimension:
+      return Step{"Dimensions", ""};  // a type here would be a fault
+    default:
+      return std::nullopt;
+  }
+}
+
+void add_step(Object group, Layer layer) {
+  const std::optional<Step> of_layer = step(layer);
+  if (!of_layer) return;
+  Object facts = Object::newDictionary();
+  facts.replaceKey("/GTS_ProcStepsGroup", name(of_layer->group));
+  if (*of_layer->type != '\0') facts.replaceKey("/GTS_ProcStepsType", name(of_layer->type));
+  group.replaceKey("/GTS_Metadata", facts);
+}
+
+}  // namespace
+
+std::string Layers::title(Layer layer) {
   switch (layer) {
     case Layer::art:
       return "Artwork";
@@ -17,13 +54,13 @@ std::string title(Layer layer) {
       return "Bleed";
     case Layer::safe:
       return "Safe area";
+    case Layer::dimension:
+      return "Dimensions";
     case Layer::mark:
       return "Marks";
   }
   return {};
 }
-
-}  // namespace
 
 Object Layers::of(Layer layer) {
   const auto known = groups_.find(layer);
@@ -31,6 +68,7 @@ Object Layers::of(Layer layer) {
   Object group = Object::newDictionary();
   group.replaceKey("/Type", name("OCG"));
   group.replaceKey("/Name", words(title(layer)));
+  if (line_work_ == LineWork::spot_colours) add_step(group, layer);
   return groups_.emplace(layer, file_.makeIndirectObject(group)).first->second;
 }
 

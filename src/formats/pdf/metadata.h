@@ -1,14 +1,10 @@
 #pragma once
 #include <string>
-#include <string_view>
 
 #include "formats/document.h"
 #include "formats/pdf/qpdf.h"
 
 namespace quoin::pdf {
-
-/// Well-formed UTF-8 that XML 1.0 allows: stray bytes become U+FFFD, control characters spaces.
-[[nodiscard]] std::string clean_text(std::string_view text);
 
 /// The XMP packet: title, author, subject, language and creating tool; no dates, so that the same
 /// game gives the same bytes. Source: ISO 16684-1.

@@ -7,6 +7,8 @@
 
 #include <memory>
 
+#include "formats/clean_text.h"
+
 namespace quoin::pdf {
 namespace {
 

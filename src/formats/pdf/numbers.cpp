@@ -2,22 +2,9 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
-#include <stdexcept>
+#include "formats/decimal.h"
 
 namespace quoin::pdf {
-namespace {
-
-std::string decimal(double value, int digits) {
-  if (!std::isfinite(value)) throw std::logic_error("a place on a page is not a number");
-  std::string text = fmt::format("{:.{}f}", value, digits);
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text == "-0" ? "0" : text;
-}
-
-}  // namespace
-
 std::string length_text(double points) { return decimal(points, 4); }
 
 std::string ratio_text(double ratio) { return decimal(ratio, 8); }

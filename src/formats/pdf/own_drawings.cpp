@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "formats/line_work.h"
+
 namespace quoin::pdf {
 namespace {
 
@@ -14,20 +16,25 @@ Items::const_iterator end_of_run(Items::const_iterator from, Items::const_iterat
 
 }  // namespace
 
-OwnDrawings record_own(const std::vector<Page>& pages, PictureShelf& shelf) {
+OwnDrawings record_own(const Document& document, PictureShelf& shelf) {
   OwnDrawings own;
   PageRecorder recorder(shelf);
   bool any = false;
-  for (const Page& page : pages) {
+  const bool in_spot_colours = document.line_work == LineWork::spot_colours;
+  for (const Page& page : document.pages) {
     std::vector<OwnRun>& runs = own.of_page.emplace_back();
     const Items& items = page.own.items;
     for (auto from = items.begin(); from != items.end();) {
       const auto to = end_of_run(from, items.end());
-      const int recorded = recorder.page(page.media, [&](Canvas& canvas) {
-        std::for_each(from, to, [&](const Item& item) { draw(item, canvas); });
-      });
-      runs.push_back({from->layer, recorded});
-      any = true;
+      if (in_spot_colours && is_line_work(from->layer)) {
+        runs.push_back({from->layer, 0, {from, to}});
+      } else {
+        const int recorded = recorder.page(page.media, [&](Canvas& canvas) {
+          std::for_each(from, to, [&](const Item& item) { draw(item, canvas); });
+        });
+        runs.push_back({from->layer, recorded, {}});
+        any = true;
+      }
       from = to;
     }
   }

@@ -34,6 +34,12 @@ class DrawnSymbols {
 /// "Artwork", others on layers "Cut", "Crease" and so on, made when they are used. Boxes are cut
 /// to lie in each other; an empty trim or bleed means the whole page.
 ///
+/// With `LineWork::spot_colours` the items of a page on cut, crease, glue, bleed, safe and
+/// dimension become spot colours "Cut", "Crease", "Glue", "Bleed", "Safe area" and "Dimensions"
+/// that overprint (ISO 32000-1, 8.6.6.4 and 8.6.7), their layers carry the metadata of processing
+/// steps (ISO 19593-1:2018; there is no step for the safe area), and their colours in the drawing
+/// count only by their opacity, which becomes the tint. They may hold what `line_work` takes.
+///
 /// Fails with `pdf.page-too-large`, `pdf.page-too-small` and what the shelf says of a picture.
 [[nodiscard]] Result<Bytes> write_pdf(Document document, const DrawnSymbols& symbols,
                                       PictureShelf& shelf);

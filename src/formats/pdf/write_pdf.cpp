@@ -12,6 +12,7 @@
 #include "formats/pdf/page_tree.h"
 #include "formats/pdf/pdf.h"
 #include "formats/pdf/recorded_pages.h"
+#include "formats/pdf/spot_colours.h"
 
 namespace quoin {
 namespace pdf {
@@ -77,13 +78,15 @@ class SinkPipeline : public Pipeline {
 /// One file while it is put together from the drawn symbols and the pages' own drawings.
 class Assembly {
  public:
-  Assembly(const DrawnSymbols::State& symbols, const OwnDrawings& own, PictureShelf& shelf)
+  Assembly(const DrawnSymbols::State& symbols, const OwnDrawings& own, LineWork line_work,
+           PictureShelf& shelf)
       : symbols_(symbols),
         own_(own),
         symbol_pages_(recorded_pages(file_, symbols.recording)),
         own_pages_(recorded_pages(own_file_, own.recording)),
         spaces_(file_),
-        layers_(file_),
+        layers_(file_, line_work),
+        spots_(file_, spaces_),
         images_(file_, spaces_, shelf),
         forms_(file_, spaces_, images_),
         page_objects_(file_, layers_, spaces_),
@@ -122,6 +125,11 @@ class Assembly {
       all.push_back(placed(placement, page.media.height));
     }
     for (const OwnRun& run : own_.of_page[index]) {
+      if (!run.lines.empty()) {
+        const std::string key = fmt::format("L{}", all.size());
+        all.push_back({spots_.form(run.lines, page.media), run.layer, key, "/" + key + " Do"});
+        continue;
+      }
       const std::string key = fmt::format("P{}", run.recorded);
       const Object recorded = own_pages_[static_cast<std::size_t>(run.recorded)];
       all.push_back({forms_.from(recorded, own_.recording), run.layer, key, "/" + key + " Do"});
@@ -160,6 +168,7 @@ class Assembly {
   std::vector<Object> symbol_pages_, own_pages_;
   ColourSpaces spaces_;
   Layers layers_;
+  SpotColours spots_;
   Images images_;
   DrawnForms forms_;
   PageObjects page_objects_;
@@ -190,7 +199,7 @@ RecordedDocument::RecordedDocument(Document document, PictureShelf& shelf) {
   auto state = std::make_unique<State>();
   state->found = pdf::check_sizes(document.pages);
   if (state->found.empty()) {
-    state->own = pdf::record_own(document.pages, shelf);
+    state->own = pdf::record_own(document, shelf);
     if (any_errors(state->own.recording.found)) state->found = state->own.recording.found;
   }
   state->document = std::move(document);
@@ -202,7 +211,8 @@ RecordedDocument::~RecordedDocument() = default;
 Outcome RecordedDocument::write(const DrawnSymbols& symbols, PictureShelf& shelf,
                                 const ByteSink& sink) const {
   if (!state_->found.empty()) return state_->found;
-  return pdf::Assembly(symbols.state(), state_->own, shelf).write(state_->document, sink);
+  return pdf::Assembly(symbols.state(), state_->own, state_->document.line_work, shelf)
+      .write(state_->document, sink);
 }
 
 Result<Bytes> write_pdf(Document document, const DrawnSymbols& symbols, PictureShelf& shelf) {
