@@ -25,7 +25,7 @@ std::vector<Chain> chains(const Figure& figure) {
   for (const Plate& plate : figure.plates) {
     Chain chain;
     double reach = 0;
-    for (const Prism& prism : plate.solid) {
+    for (const Prism& prism : plate.solid.pieces) {
       for (const Vec3& corner : prism.corners) {
         reach = std::max(reach, length(corner - plate.crease.at));
       }
@@ -123,7 +123,7 @@ class Stretch {
 /// Two plates to be followed, without what lies at the crease that joins them.
 struct Pair {
   int a, b;
-  const std::vector<Prism>*solid_a, *solid_b;
+  const Solid *solid_a, *solid_b;
 };
 
 class Search {

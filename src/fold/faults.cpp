@@ -88,7 +88,9 @@ void check_glue(const Net& net, std::vector<std::string>& faults) {
     const Polygon& outline = net.panels.at(glue.panel).outline;
     const double on = area(common(glue.area, outline));
     if (std::abs(on - area(glue.area)) > no_area) {
-      faults.push_back("the glue on " + net.panels[glue.panel].name + " leaves the panel");
+      faults.push_back(
+          fmt::format("the glue on {} leaves the panel: {:.3f} of {:.3f} mm² are on it",
+                      net.panels[glue.panel].name, on, area(glue.area)));
     }
   }
 }

@@ -36,7 +36,7 @@ class PartFigure {
     const Polygon& outline = net_.panels[panel].outline;
     Plate plate;
     plate.panel = {part_, panel};
-    plate.solid = prisms(outline, net_.thickness);
+    plate.solid = fold::solid(outline, net_.thickness);
     if (const Hinge* hinge = hinge_of(net_, panel)) {
       plate.parent = first + hinge->parent;
       plate.crease = crease_of(*hinge, net_.panels[panel]);
@@ -69,7 +69,7 @@ class PartFigure {
       strip.crease.at = crease.at + crease.outward * (k * width);
       const double to = k + 1 == count ? width + 1e-6 : width;
       Polygon next = clipped(outline, strip.crease.at, crease.outward, 0, to);
-      strip.solid = prisms(next, net_.thickness);
+      strip.solid = fold::solid(next, net_.thickness);
       set_beyond_crease(strip, next, *before);
       band = std::move(next);
       before = &band;
@@ -81,9 +81,10 @@ class PartFigure {
   void set_beyond_crease(Plate& plate, const Polygon& outline, const Polygon& parent) const {
     const Crease& crease = plate.crease;
     const double t = net_.thickness.value;
-    plate.off_crease = prisms(clipped(outline, crease.at, crease.outward, t, far), net_.thickness);
+    plate.off_crease =
+        fold::solid(clipped(outline, crease.at, crease.outward, t, far), net_.thickness);
     plate.parent_off_crease =
-        prisms(clipped(parent, crease.at, crease.outward, -far, -t), net_.thickness);
+        fold::solid(clipped(parent, crease.at, crease.outward, -far, -t), net_.thickness);
     const bool crossed = reach(outline, crease, -1) > 1e-6 || reach(parent, crease, 1) > 1e-6;
     plate.sides = crossed ? Plate::Sides::crossed : Plate::Sides::own;
   }

@@ -12,9 +12,9 @@ struct Plate {
   int strip = -1;   ///< -1: the whole panel
   int parent = -1;  ///< plate number; -1 for the root of a part
   Crease crease;    ///< on the net; unused for a root
-  std::vector<Prism> solid;
+  Solid solid;
   /// Without what lies within one thickness of its own crease; and of its parent the same.
-  std::vector<Prism> off_crease, parent_off_crease;
+  Solid off_crease, parent_off_crease;
   /// True when it lies on its side of the crease and its parent on the other.
   enum class Sides { own, crossed } sides = Sides::own;
   /// A strip is there only between these; the whole of a bowed panel only outside of them.

@@ -136,8 +136,8 @@ const Rigid& place_in(const std::vector<std::vector<Rigid>>& places, PanelRef wh
 
 double gap_between(const Model& model, const std::vector<std::vector<Rigid>>& places, PanelRef a,
                    PanelRef b) {
-  return apart(prisms(panel(model, a).outline, net(model, a).thickness), place_in(places, a),
-               prisms(panel(model, b).outline, net(model, b).thickness), place_in(places, b),
+  return apart(solid(panel(model, a).outline, net(model, a).thickness), place_in(places, a),
+               solid(panel(model, b).outline, net(model, b).thickness), place_in(places, b),
                closed);
 }
 

@@ -17,22 +17,27 @@ struct Prism {
   double radius = 0;  ///< of the ball round `middle` that holds it
 };
 
-/// The convex pieces of an outline.
-[[nodiscard]] std::vector<Prism> prisms(const Polygon& outline, Mm thickness);
+/// A plate: its convex pieces, and the prism on the convex hull of its outline, which holds them
+/// all.
+struct Solid {
+  Prism hull;
+  std::vector<Prism> pieces;  ///< one, the hull itself, for a convex outline
+};
+[[nodiscard]] Solid solid(const Polygon& outline, Mm thickness);
 
-/// The part of a convex or simple outline that lies at least `from` beyond the line through `at`,
+/// The part of a simple outline that lies at least `from` beyond the line through `at`,
 /// on the side to which `outward` (length 1) points, and at most `to` beyond it.
 [[nodiscard]] Polygon clipped(const Polygon& outline, Vec3 at, Vec3 outward, double from,
                               double to);
 
-/// How far two prisms are apart, in millimetres; negative: how far they are in each other, along
-/// the shortest way out (separating axes: faces, sides, and their products). Above 0 it is a lower
-/// bound of the true distance. Gives up looking for a wider gap once one of `enough` is found.
-[[nodiscard]] double apart(const Prism& a, const Rigid& place_a, const Prism& b,
-                           const Rigid& place_b, double enough);
+/// Plates that go into each other by no more than this only touch.
+inline constexpr double touch = 0.05;  // mm
 
-/// The least over all pairs of pieces.
-[[nodiscard]] double apart(const std::vector<Prism>& a, const Rigid& place_a,
-                           const std::vector<Prism>& b, const Rigid& place_b, double enough);
+/// How far two plates are apart, in millimetres; negative: how far they are in each other, along
+/// the shortest way out (separating axes: faces, sides, and their products). Above 0 it is a lower
+/// bound of the true distance. It stops looking once a gap of `enough` is found, and does not look
+/// along the products of sides when the faces and sides show that they do no more than touch.
+[[nodiscard]] double apart(const Solid& a, const Rigid& place_a, const Solid& b,
+                           const Rigid& place_b, double enough);
 
 }  // namespace quoin::fold

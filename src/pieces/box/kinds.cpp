@@ -1,5 +1,7 @@
 #include "pieces/box/kinds.h"
 
+#include "pieces/box/lid.h"
+#include "pieces/box/sleeve.h"
 #include "pieces/box/tuck.h"
 
 namespace quoin::pieces {
@@ -7,6 +9,8 @@ namespace quoin::pieces {
 const std::vector<BoxKind>& box_kinds() {
   static const std::vector<BoxKind> kinds = {
       {"tuck", "tuck carton", draw_tuck},
+      {"lid", "base and lid", draw_lid},
+      {"sleeve", "tray and sleeve", draw_sleeve},
   };
   return kinds;
 }

@@ -32,11 +32,11 @@ struct EndWork {
 };
 
 /// A side from left to right for a flap upwards, from right to left for one downwards.
-struct Side {
+struct FlapSide {
   Point a, b;
 };
-Side side(const EndWork& work, Mm left, Mm right, Mm y) {
-  return work.end == End::top ? Side{{left, y}, {right, y}} : Side{{right, y}, {left, y}};
+FlapSide flap_side(const EndWork& work, Mm left, Mm right, Mm y) {
+  return work.end == End::top ? FlapSide{{left, y}, {right, y}} : FlapSide{{right, y}, {left, y}};
 }
 
 /// Dust flaps keep 0.5 mm from the panel that carries the lid, and 0.2 mm from the tuck flap where
@@ -97,7 +97,7 @@ Lid add_lid(const EndWork& work) {
   const Mm half = tuck_width(plan) / 2, slit = slit_length(plan);
   // Both closures stand over the middle of the room inside, which is that of the back.
   const Mm middle = on_back ? (at.back_from + at.back_to) / 2 : (Mm{} + at.front_to) / 2;
-  const Side foot = side(work, middle - half, middle + half, fold);
+  const FlapSide foot = flap_side(work, middle - half, middle + half, fold);
   lid.flap = add_panel(work.net(), work.name("tuck flap"),
                        flap(foot.a, foot.b, plan.tuck, plan.tuck / 8, plan.corner), {},
                        fold::Seen::hidden);
