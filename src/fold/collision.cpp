@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <optional>
 
 #include "fold/figure.h"
 
@@ -57,7 +58,7 @@ class Stretch {
       motion.moves =
           turns || (plate.parent >= 0 ? motions_[plate.parent].moves : slides(plate) > 0);
       motions_.push_back(motion);
-      if (!motions_.back().moves) motions_.back().place = placed(plate, 0);
+      motions_.back().start = placed(plate, 0);
     }
   }
 
@@ -68,35 +69,55 @@ class Stretch {
 
   [[nodiscard]] Rigid place(int plate, double part) const {
     const Motion& motion = motions_[plate];
-    return motion.moves ? placed(figure_.plates[plate], part) : motion.place;
+    return motion.moves && part > 0 ? placed(figure_.plates[plate], part) : motion.start;
   }
 
-  /// No point of one plate moves farther than this against the other, in mm.
-  [[nodiscard]] double motion_between(int a, int b) const {
-    double most = 0;
-    const auto shared = [](const Chain& chain, int plate) {
-      return std::find(chain.plates.begin(), chain.plates.end(), plate) != chain.plates.end();
-    };
-    for (const auto& [one, other] : {std::pair{a, b}, std::pair{b, a}}) {
-      const Chain& chain = chains_[one];
-      for (std::size_t k = 0; k < chain.plates.size(); ++k) {
-        const Motion& motion = motions_[chain.plates[k]];
-        if (motion.from == motion.to) continue;
-        if (shared(chains_[other], chain.plates[k])) break;
-        most += std::abs(motion.to.radians - motion.from.radians) * chain.reach[k];
-      }
-    }
+  /// How two plates move against each other.
+  struct Relative {
+    double most = 0;  ///< mm: no point of one moves farther against the other
+    /// The direction of all creases that turn between the two when they are parallel: nothing moves
+    /// along it.
+    std::optional<Vec3> axis;
+  };
+
+  [[nodiscard]] Relative between_plates(int a, int b) const {
+    Relative relative;
+    bool parallel = true;
+    add_turns(a, b, relative, parallel);
+    add_turns(b, a, relative, parallel);
     const Plate &first = figure_.plates[a], &second = figure_.plates[b];
-    if (first.panel.part != second.panel.part) most += slides(first) + slides(second);
-    return most;
+    if (first.panel.part != second.panel.part) {
+      const double slide = slides(first) + slides(second);
+      relative.most += slide;
+      parallel &= slide == 0;
+    }
+    if (!parallel) relative.axis.reset();
+    return relative;
   }
 
  private:
   struct Motion {
     Angle from, to;
     bool moves = false;
-    Rigid place;  ///< of a plate that does not move
+    Rigid start;  ///< its place at the start
   };
+
+  /// The turns of creases above `plate` that `other` does not share.
+  void add_turns(int plate, int other, Relative& relative, bool& parallel) const {
+    const Chain &chain = chains_[plate], &shared = chains_[other];
+    for (std::size_t k = 0; k < chain.plates.size(); ++k) {
+      const int turning = chain.plates[k];
+      const Motion& motion = motions_[turning];
+      if (motion.from == motion.to) continue;
+      if (std::find(shared.plates.begin(), shared.plates.end(), turning) != shared.plates.end()) {
+        return;
+      }
+      relative.most += std::abs(motion.to.radians - motion.from.radians) * chain.reach[k];
+      const Vec3 axis = motion.start.turned(figure_.plates[turning].crease.axis);
+      parallel &= !relative.axis || length(cross(*relative.axis, axis)) < 1e-9;
+      relative.axis = axis;
+    }
+  }
 
   [[nodiscard]] Rigid placed(const Plate& plate, double part) const {
     if (plate.parent < 0) {
@@ -164,8 +185,13 @@ class Search {
       pair.solid_a = &other.parent_off_crease;
       pair.solid_b = &other.off_crease;
     }
-    const double motion = stretch.motion_between(a, b);
-    if (motion > 0) follow(stretch, pair, motion);
+    const Stretch::Relative relative = stretch.between_plates(a, b);
+    if (relative.most == 0) return;
+    if (relative.axis && apart_along(*relative.axis, *pair.solid_a, stretch.place(a, 0),
+                                     *pair.solid_b, stretch.place(b, 0)) >= -touching.value) {
+      return;  // beside each other, and nothing moves that way
+    }
+    follow(stretch, pair, relative.most);
   }
 
   [[nodiscard]] bool is_let_off(const Stretch& stretch, const Plate& plate) const {

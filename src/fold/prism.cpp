@@ -186,4 +186,12 @@ double apart(const Solid& a, const Rigid& place_a, const Solid& b, const Rigid& 
   return least;
 }
 
+double apart_along(Vec3 direction, const Solid& a, const Rigid& place_a, const Solid& b,
+                   const Rigid& place_b) {
+  if (a.pieces.empty() || b.pieces.empty()) return 0;
+  Gauge gauge(a.hull, place_a, b.hull, place_b);
+  gauge.look(direction);
+  return gauge.widest();
+}
+
 }  // namespace quoin::fold

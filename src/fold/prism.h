@@ -40,4 +40,8 @@ inline constexpr double touch = 0.05;  // mm
 [[nodiscard]] double apart(const Solid& a, const Rigid& place_a, const Solid& b,
                            const Rigid& place_b, double enough);
 
+/// How far they are apart along one direction (of length 1); negative when they overlap that way.
+[[nodiscard]] double apart_along(Vec3 direction, const Solid& a, const Rigid& place_a,
+                                 const Solid& b, const Rigid& place_b);
+
 }  // namespace quoin::fold

@@ -15,6 +15,8 @@ struct BoxKind {
   /// The nets, hinges and order of folding. Its walls are `plan.inside` apart; what lies inside of
   /// them is found by measuring the folded model.
   fold::Model (*draw)(const BoxPlan& plan);
+  /// The least room through the pile that it can be drawn for.
+  Mm (*least_depth)(const BoxPlan& plan);
 };
 
 [[nodiscard]] const std::vector<BoxKind>& box_kinds();

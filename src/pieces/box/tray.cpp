@@ -75,6 +75,8 @@ TrayPanels add_tray(fold::Net& net, const Tray& tray) {
   return at;
 }
 
+Mm least_tray_depth(const BoxPlan&) { return Mm{1.2}; }
+
 std::vector<fold::Step> tray_steps(const std::string& what) {
   return {{"fold the four tabs of the " + what + " in"},
           {"fold up the long walls of the " + what},

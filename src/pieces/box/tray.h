@@ -2,6 +2,7 @@
 #include <string>
 
 #include "fold/fold.h"
+#include "pieces/box/plan.h"
 
 namespace quoin::pieces {
 
@@ -37,6 +38,9 @@ struct TrayPanels {
 };
 
 TrayPanels add_tray(fold::Net& net, const Tray& tray);
+
+/// 1.2 mm: walls with room for a tab of half that.
+[[nodiscard]] Mm least_tray_depth(const BoxPlan& plan);
 
 /// The words of its three steps.
 [[nodiscard]] std::vector<fold::Step> tray_steps(const std::string& what);

@@ -24,7 +24,7 @@ void add_glue_flap(fold::Net& net, const Tube& tube, TubePanels& at) {
   const Mm side = at.front_from;
   const Mm from = tube.side_top + tube.thickness / 2 + short_of_body;
   const Mm to = tube.side_bottom - tube.thickness / 2 - short_of_body;
-  const Mm reach = tube.glue_flap;
+  const Mm reach = std::min(tube.glue_flap, tube.depth - tube.thickness);
   const Mm taper = std::min(reach * std::tan(Angle::degrees(15).radians), (to - from) / 4);
   Polygon outline = flap({side, to}, {side, from}, reach, taper, Mm{});
   at.flap = add_panel(net, tube.name + "glue flap", outline, {}, fold::Seen::hidden);

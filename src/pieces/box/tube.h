@@ -21,7 +21,7 @@ namespace quoin::pieces {
 ///   never stands proud (0.5 to 1 t short: common practice, no source).
 /// - glue flap: its ends 15 degrees tapered and 1 mm short of the body at each end (10 to 15
 /// degrees or
-///   2 to 3 mm: common practice, no source).
+///   2 to 3 mm: common practice, no source), and at most D - t wide, clear of the back.
 ///
 /// In the closed box's frame the left panel's mid-plane is x = 0, the front's z = 0; the room
 /// inside is x from t/2 to W + t/2, z from t/2 to D + t/2, y from 0 to H.

@@ -99,7 +99,8 @@ Lid add_lid(const EndWork& work) {
   const Mm middle = on_back ? (at.back_from + at.back_to) / 2 : (Mm{} + at.front_to) / 2;
   const FlapSide foot = flap_side(work, middle - half, middle + half, fold);
   lid.flap = add_panel(work.net(), work.name("tuck flap"),
-                       flap(foot.a, foot.b, plan.tuck, plan.tuck / 8, plan.corner), {},
+                       flap(foot.a, foot.b, plan.tuck, std::min(plan.tuck / 8, half / 4),
+                            plan.corner), {},
                        fold::Seen::hidden);
   const Mm from = middle - half + slit, to = middle + half - slit;
   add_crease(work.net(), lid.panel, lid.flap, {from, fold}, {to, fold}, work.first_step + 1);
@@ -144,6 +145,8 @@ Tube tube_of(const BoxPlan& plan) {
 }
 
 }  // namespace
+
+Mm least_tuck_depth(const BoxPlan& plan) { return plan.board * 2 + plan.tuck_play + Mm{1.2}; }
 
 Mm lid_length(const BoxPlan& plan) { return plan.inside.depth - plan.tuck_play; }
 

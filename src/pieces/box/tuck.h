@@ -21,8 +21,11 @@ namespace quoin::pieces {
 /// the
 ///   tuck flap at most.
 ///
-/// Holds while every flap is longer than t and D is over 2 t + play + 1 mm.
+/// Holds while every flap is longer than t and D is at least `least_tuck_depth`.
 [[nodiscard]] fold::Model draw_tuck(const BoxPlan& plan);
+
+/// 2 t + play + 1.2 mm: dust flaps half a millimetre wide and the lid over them.
+[[nodiscard]] Mm least_tuck_depth(const BoxPlan& plan);
 
 [[nodiscard]] Mm lid_length(const BoxPlan& plan);
 [[nodiscard]] Mm tuck_width(const BoxPlan& plan);
