@@ -46,7 +46,8 @@ TEST(Polygon, joined_ones_lose_the_side_they_share) {
 }
 
 TEST(Polygon, joined_round_a_gap_have_a_hole) {
-  const auto ring = united({horseshoe, {corner(0, -5), corner(30, -5), corner(30, 0), corner(0, 0)}});
+  const auto ring =
+      united({horseshoe, {corner(0, -5), corner(30, -5), corner(30, 0), corner(0, 0)}});
   ASSERT_EQ(ring.size(), 1U);
   ASSERT_EQ(ring[0].holes.size(), 1U);
   EXPECT_NEAR(area(ring[0].holes[0]), 100, 1e-9);

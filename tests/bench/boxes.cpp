@@ -1,10 +1,11 @@
-// Makes random boxes of every kind and counts what becomes of them: `measured_boxes [COUNT [SEED]]`.
+// Makes random boxes of every kind and counts what becomes of them: `measured_boxes [COUNT
+// [SEED]]`.
 //
-// Cards of 40 to 120 mm, 10 to 200 of them, cards and board of 0.2 to 0.6 mm. Each box must fold shut
-// without a plate passing through another, hold the thickest deck, and leave it no more room than the
-// slack; or an error must say why not. Also measured: the median time from a changed number of cards to
-// the new net, folded and checked, in processor time of the
-// one thread it takes. Exit status 1 when a target is missed.
+// Cards of 40 to 120 mm, 10 to 200 of them, cards and board of 0.2 to 0.6 mm. Each box must fold
+// shut without a plate passing through another, hold the thickest deck, and leave it no more room
+// than the slack; or an error must say why not. Also measured: the median time from a changed
+// number of cards to the new net, folded and checked, in processor time of the one thread it takes.
+// Exit status 1 when a target is missed.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -63,9 +64,8 @@ void count(Tally& tally, const Asked& one, const Checked<std::optional<Box>>& ma
   ++tally.made;
   tally.collided += made.value->fit.collisions.empty() ? 0 : 1;
   for (const fold::Collision& c : made.value->fit.collisions) {
-    fmt::print("  {} and {} by {:.3f} mm at {:.3f}\n",
-               fold::panel(made.value->model, c.a).name, fold::panel(made.value->model, c.b).name,
-               c.depth.value, c.progress);
+    fmt::print("  {} and {} by {:.3f} mm at {:.3f}\n", fold::panel(made.value->model, c.a).name,
+               fold::panel(made.value->model, c.b).name, c.depth.value, c.progress);
   }
   bool crushed = false, slack = false;
   for (const auto& [room, deck] : rooms(*made.value)) {
@@ -109,8 +109,7 @@ bool print_row(std::string_view kind, const Tally& tally) {
   fmt::print("{:<8}{:>7}{:>9}{:>10}{:>9}{:>8}{:>7}{:>9}{:>14.2f}{:>11.2f}\n", kind, tally.made,
              tally.refused, tally.collided, tally.crushed, tally.slack, tally.open, tally.warned,
              tally.widest.value, typical);
-  const int failures =
-      tally.refused + tally.collided + tally.crushed + tally.slack + tally.open;
+  const int failures = tally.refused + tally.collided + tally.crushed + tally.slack + tally.open;
   return failures == 0 && typical < median_target;
 }
 

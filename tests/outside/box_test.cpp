@@ -40,12 +40,12 @@ double crease_height(const fold::Model& model, const char* name) {
       ->from.y.value;
 }
 
-// The reckoning of carton allowances for mid-plane creases (derived: a crease on the mid-plane of both
-// panels puts each wall's face half a thickness in), worked out by hand apart from this program:
-// inside 64.5 x 17.2 x 90.4 and t = 0.40 give panels of 64.9 and 17.6, a girth of 165.0, and 177.0 with
-// a glue flap of 12; a lid of 17.2 (16.9 with 0.3 of play); dust flaps of at most 32.25 by 16.8; dust
-// creases 90.8 and lid creases 91.6 apart. The front is drawn 0.40 narrower, which that reckoning names
-// apart ("the flap adds one thickness inside its corner").
+// The reckoning of carton allowances for mid-plane creases (derived: a crease on the mid-plane of
+// both panels puts each wall's face half a thickness in), worked out by hand apart from this
+// program: inside 64.5 x 17.2 x 90.4 and t = 0.40 give panels of 64.9 and 17.6, a girth of 165.0,
+// and 177.0 with a glue flap of 12; a lid of 17.2 (16.9 with 0.3 of play); dust flaps of at
+// most 32.25 by 16.8; dust creases 90.8 and lid creases 91.6 apart. The front is drawn 0.40
+// narrower, which that reckoning names apart ("the flap adds one thickness inside its corner").
 TEST(WorkedCarton, of_54_cards_has_the_reckoned_panels) {
   const fold::Model model = draw_tuck(worked_example());
   const double front = bounds_of(model, "front").size.width.value;
@@ -67,12 +67,14 @@ TEST(WorkedCarton, of_54_cards_has_the_reckoned_flaps_and_stepped_creases) {
   EXPECT_NEAR(bounds_of(model, "top lid").size.height.value, 16.9, within);
   EXPECT_LE(bounds_of(model, "top right dust flap").size.height.value, 32.25);
   EXPECT_LE(bounds_of(model, "top right dust flap").size.width.value, 16.8);
-  EXPECT_NEAR(crease_height(model, "bottom left dust flap") - crease_height(model, "top left dust flap"),
-              90.8, within);
+  EXPECT_NEAR(
+      crease_height(model, "bottom left dust flap") - crease_height(model, "top left dust flap"),
+      90.8, within);
   EXPECT_NEAR(crease_height(model, "bottom lid") - crease_height(model, "top lid"), 91.6, within);
 }
 
-// The pile of that example, 54 x 0.30 = 16.2 mm, goes into what is measured inside the folded carton.
+// The pile of that example, 54 x 0.30 = 16.2 mm, goes into what is measured inside the folded
+// carton.
 TEST(WorkedCarton, of_54_cards_holds_its_pile_when_folded) {
   const fold::Block deck{Mm{63.5}, Mm{88.9}, Mm{16.2}};
   const Fit fit = measured(draw_tuck(worked_example()), deck);
@@ -117,7 +119,8 @@ TEST(BoxNets, are_valid_and_their_panels_disjoint_by_an_independent_library) {
       const auto& panels = part.net.panels;
       for (std::size_t i = 0; i < panels.size(); ++i) {
         std::string why;
-        EXPECT_TRUE(bg::is_valid(to_boost(panels[i].outline), why)) << panels[i].name << ": " << why;
+        EXPECT_TRUE(bg::is_valid(to_boost(panels[i].outline), why))
+            << panels[i].name << ": " << why;
         for (std::size_t k = 0; k < i; ++k) {
           std::vector<Shape> both;
           bg::intersection(to_boost(panels[i].outline), to_boost(panels[k].outline), both);
@@ -130,10 +133,12 @@ TEST(BoxNets, are_valid_and_their_panels_disjoint_by_an_independent_library) {
   }
 }
 
-// Folding moves panels and bends none: Euclid's congruence, all distances of a panel's corners kept.
+// Folding moves panels and bends none: Euclid's congruence, all distances of a panel's corners
+// kept.
 TEST(BoxFolding, keeps_every_distance_on_every_panel) {
   for (const fold::Model& model : all_kinds()) {
-    for (double progress = 0; progress <= static_cast<double>(model.steps.size()); progress += 0.125) {
+    for (double progress = 0; progress <= static_cast<double>(model.steps.size());
+         progress += 0.125) {
       const auto places = fold::pose(model, progress);
       for (std::size_t part = 0; part < model.parts.size(); ++part) {
         const auto& panels = model.parts[part].net.panels;
@@ -154,7 +159,8 @@ TEST(BoxFolding, keeps_every_distance_on_every_panel) {
 // A crease is one line in space for both of its panels, at every moment.
 TEST(BoxFolding, never_parts_panels_at_their_crease) {
   for (const fold::Model& model : all_kinds()) {
-    for (double progress = 0; progress <= static_cast<double>(model.steps.size()); progress += 0.125) {
+    for (double progress = 0; progress <= static_cast<double>(model.steps.size());
+         progress += 0.125) {
       const auto places = fold::pose(model, progress);
       for (std::size_t part = 0; part < model.parts.size(); ++part) {
         for (const fold::Hinge& hinge : model.parts[part].net.hinges) {

@@ -34,8 +34,8 @@ Block difference(const Block& a, const Block& b) {
 
 Block to_block(const std::array<Mm, 3>& three) { return {three[0], three[1], three[2]}; }
 
-/// The walls' distance that leaves the deck its clearance, flaps reckoned in: a first box with walls
-/// far enough apart for any flap is measured, and its walls are moved by what is too much.
+/// The walls' distance that leaves the deck its clearance, flaps reckoned in: a first box with
+/// walls far enough apart for any flap is measured, and its walls are moved by what is too much.
 Block walls_for(const BoxKind& kind, const game::BoxWishes& wishes, const Deck& deck, Mm board) {
   const Block wanted = sum(thickest(deck), to_block(wishes.clearance));
   const Mm ample = board * 6 + wishes.tuck_play * 2 + Mm{2};
@@ -43,7 +43,6 @@ Block walls_for(const BoxKind& kind, const game::BoxWishes& wishes, const Deck& 
   const fold::Model trial = kind.draw(plan_of(wishes, first, board));
   return sum(first, difference(wanted, fold::clear_inside(trial, wanted).size));
 }
-
 
 }  // namespace
 
@@ -56,7 +55,8 @@ Checked<std::optional<Box>> make_box(const game::BoxWishes& wishes, const Conten
   Checked<std::optional<Box>> made;
   Box box;
   box.kind = find_box_kind(wishes.kind);
-  if (!box.kind) throw std::logic_error("the schema has a kind of box that is not drawn: " + wishes.kind);
+  if (!box.kind)
+    throw std::logic_error("the schema has a kind of box that is not drawn: " + wishes.kind);
   box.board = board_of(wishes, made.found);
   const Mm board = box.board.typical;
   for (Diagnostic& problem : contents_problems(contents, wishes, board)) {
@@ -67,8 +67,8 @@ Checked<std::optional<Box>> make_box(const game::BoxWishes& wishes, const Conten
   Checked<Deck> deck = deck_of(contents, wishes);
   box.deck = deck.value;
   for (Diagnostic& problem : deck.found) made.found.push_back(std::move(problem));
-  const Block inside = wishes.inside ? to_block(*wishes.inside)
-                                     : walls_for(*box.kind, wishes, box.deck, board);
+  const Block inside =
+      wishes.inside ? to_block(*wishes.inside) : walls_for(*box.kind, wishes, box.deck, board);
   box.plan = plan_of(wishes, inside, board);
   for (Diagnostic& problem : plan_problems(box.plan, *box.kind, wishes)) {
     made.found.push_back(std::move(problem));

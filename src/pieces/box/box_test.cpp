@@ -68,19 +68,20 @@ TEST(Box, follows_the_number_of_cards) {
   more.cards = 108;
   const auto one = make_box(usual_box(), usual_deck()), two = make_box(usual_box(), more);
   const Mm wider = two.value->plan.inside.depth - one.value->plan.inside.depth;
-  EXPECT_NEAR(wider.value, thickest(two.value->deck).depth.value -
-                               thickest(one.value->deck).depth.value, 1e-9);
+  EXPECT_NEAR(wider.value,
+              thickest(two.value->deck).depth.value - thickest(one.value->deck).depth.value, 1e-9);
 }
 
 TEST(Box, notes_grain_and_creases_and_nothing_else) {
-  EXPECT_EQ(whole(make_box(usual_box(), usual_deck()).found),
-            "note box.grain game.toml:9:1\n"
-            "  the grain of the board should run left and right on the net\n"
-            "  it then runs round the box, and the walls bulge least\n"
-            "  hint: bend a sheet both ways: it bends more easily round the grain\n"
-            "note box.crease-width game.toml:9:1\n"
-            "  a die for this board of 0.40 mm has creasing channels 1.31 mm wide and 0.40 mm deep\n"
-            "  1.5 times the board and a rule of 0.71 mm\n");
+  EXPECT_EQ(
+      whole(make_box(usual_box(), usual_deck()).found),
+      "note box.grain game.toml:9:1\n"
+      "  the grain of the board should run left and right on the net\n"
+      "  it then runs round the box, and the walls bulge least\n"
+      "  hint: bend a sheet both ways: it bends more easily round the grain\n"
+      "note box.crease-width game.toml:9:1\n"
+      "  a die for this board of 0.40 mm has creasing channels 1.31 mm wide and 0.40 mm deep\n"
+      "  1.5 times the board and a rule of 0.71 mm\n");
 }
 
 TEST(Box, of_impossible_contents_is_not_made_and_says_why) {
@@ -129,8 +130,7 @@ TEST(Box, whose_dust_flaps_meet_is_an_error_that_names_them) {
   ASSERT_TRUE(made.value);
   const Diagnostics found = only(Id::box_panels_collide, made.found);
   ASSERT_EQ(found.size(), 2U);
-  EXPECT_THAT(found[0].message,
-              HasSubstr("bottom right dust flap and bottom left dust flap go "));
+  EXPECT_THAT(found[0].message, HasSubstr("bottom right dust flap and bottom left dust flap go "));
   EXPECT_EQ(found[0].details.front(), "in step 4 of 7: fold the bottom dust flaps in");
 }
 
@@ -214,15 +214,15 @@ TEST(Box, of_random_decks_folds_shut_holds_them_and_has_sound_nets) {
       wishes.board.caliper = Mm{between(0.2, 0.6)};
       wishes.ends = i % 2 ? game::Ends::straight : game::Ends::reverse;
       wishes.locks = i % 3 ? game::Locks::slits : game::Locks::none;
-      Contents contents{static_cast<int>(between(10, 201)),
-                        {Mm{between(40, 120)}, Mm{between(40, 120)}}, {}};
+      Contents contents{
+          static_cast<int>(between(10, 201)), {Mm{between(40, 120)}, Mm{between(40, 120)}}, {}};
       contents.stock.caliper = Mm{between(0.2, 0.6)};
       const auto made = make_box(wishes, contents);
       ASSERT_TRUE(made.value) << whole(made.found);
       EXPECT_FALSE(any_errors(made.found)) << whole(made.found);
       const fold::Block room = made.value->fit.clear.size, deck = thickest(made.value->deck);
-      for (const Mm spare : {room.width - deck.width, room.height - deck.height,
-                             room.depth - deck.depth}) {
+      for (const Mm spare :
+           {room.width - deck.width, room.height - deck.height, room.depth - deck.depth}) {
         EXPECT_GE(spare, Mm{});
         EXPECT_LE(spare, wishes.slack);
       }

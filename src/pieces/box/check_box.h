@@ -17,13 +17,14 @@ struct BoxInspection {
 [[nodiscard]] Diagnostics plan_problems(const BoxPlan& plan, const BoxKind& kind,
                                         const game::BoxWishes& wishes);
 
-/// Whether the deck goes in and lies still, whether the box folds and stays shut, whether seams hold.
+/// Whether the deck goes in and lies still, whether the box folds and stays shut, whether seams
+/// hold.
 void check_fit(const BoxInspection& inspection);
 /// Whether the board suits the box; grain and crease widths.
 void check_board(const BoxInspection& inspection);
 
-/// What a channel for creasing this board is wide: 1.5 calipers and the thickness of the rule, 0.71 mm
-/// for a rule of 2 points (two tool-makers' public sheets; the rule from memory).
+/// What a channel for creasing this board is wide: 1.5 calipers and the thickness of the rule, 0.71
+/// mm for a rule of 2 points (two tool-makers' public sheets; the rule from memory).
 [[nodiscard]] Mm crease_width(Mm caliper);
 
 /// "17.2 mm": one decimal; two below 1 mm.

@@ -36,8 +36,7 @@ void check_deck_fits(const BoxInspection& inspection) {
     if (axis.room + epsilon >= axis.thickest) continue;
     Diagnostic problem(Id::box_deck_does_not_fit, inspection.wishes.place("inside"),
                        fmt::format("the box is {} {} inside and the deck up to {}",
-                                   length_words(axis.room), axis.way,
-                                   length_words(axis.thickest)));
+                                   length_words(axis.room), axis.way, length_words(axis.thickest)));
     problem.detail("measured between the walls and the flaps that lie inside of them");
     inspection.found.push_back(problem.hint(
         fmt::format("make inside {} larger that way, or leave it out",
@@ -49,10 +48,9 @@ void check_rattle(const BoxInspection& inspection) {
   for (const AxisFit& axis : axes(inspection.box)) {
     const Mm loose = axis.room - axis.thinnest;
     if (loose <= inspection.wishes.slack + epsilon) continue;
-    Diagnostic problem(
-        Id::box_deck_rattles, inspection.wishes.place("slack"),
-        fmt::format("the box is {} {} inside and the deck may be only {}", length_words(axis.room),
-                    axis.way, length_words(axis.thinnest)));
+    Diagnostic problem(Id::box_deck_rattles, inspection.wishes.place("slack"),
+                       fmt::format("the box is {} {} inside and the deck may be only {}",
+                                   length_words(axis.room), axis.way, length_words(axis.thinnest)));
     problem.detail(fmt::format("that leaves {}; {} is the most that is not said",
                                length_words(loose), length_words(inspection.wishes.slack)));
     if (axis.thickest > axis.thinnest) {
@@ -85,10 +83,10 @@ void check_closing(const BoxInspection& inspection) {
   const Box& box = inspection.box;
   for (const fold::Grip& grip : box.fit.grips) {
     if (grip.depth >= least_grip) continue;
-    Diagnostic problem(Id::box_cannot_close, inspection.wishes.place("tuck"),
-                       fmt::format("{} reaches {} behind {}; it needs {} to hold",
-                                   name(box, grip.flap), length_words(grip.depth),
-                                   name(box, grip.behind), length_words(least_grip)));
+    Diagnostic problem(
+        Id::box_cannot_close, inspection.wishes.place("tuck"),
+        fmt::format("{} reaches {} behind {}; it needs {} to hold", name(box, grip.flap),
+                    length_words(grip.depth), name(box, grip.behind), length_words(least_grip)));
     inspection.found.push_back(problem.hint("write tuck = 14, or leave it out"));
   }
   for (const fold::Gap& gap : box.fit.gaps) {

@@ -22,14 +22,13 @@ void check_count(const Contents& contents, const game::BoxWishes& wishes, Diagno
   Diagnostic problem =
       impossible(wishes.origin, fmt::format("a box for {} cards cannot be made; 1 to {} cards can",
                                             contents.cards, most_cards));
-  found.push_back(contents.cards < 1
-                      ? problem.hint("give a row of cards.csv one copy or more")
-                      : problem.hint("put the deck into several boxes"));
+  found.push_back(contents.cards < 1 ? problem.hint("give a row of cards.csv one copy or more")
+                                     : problem.hint("put the deck into several boxes"));
 }
 
 void check_card(const Contents& contents, const game::BoxWishes& wishes, Diagnostics& found) {
-  const Size face = wishes.sleeves ? Size{(*wishes.sleeves)[0], (*wishes.sleeves)[1]}
-                                   : contents.card;
+  const Size face =
+      wishes.sleeves ? Size{(*wishes.sleeves)[0], (*wishes.sleeves)[1]} : contents.card;
   const char* what = wishes.sleeves ? "sleeves" : "cards";
   for (const auto& [length, side] : {std::pair{face.width, "width"}, {face.height, "height"}}) {
     if (length >= smallest_card && length <= largest_card) continue;
@@ -40,12 +39,11 @@ void check_card(const Contents& contents, const game::BoxWishes& wishes, Diagnos
     found.push_back(problem.hint("give widths and heights in millimetres"));
   }
   if (wishes.sleeves && (face.width < contents.card.width || face.height < contents.card.height)) {
-    Diagnostic problem =
-        impossible(wishes.place("sleeves"),
-                   fmt::format("the sleeves are {} by {}, smaller than the cards of {} by {}",
-                               length_words(face.width), length_words(face.height),
-                               length_words(contents.card.width),
-                               length_words(contents.card.height)));
+    Diagnostic problem = impossible(
+        wishes.place("sleeves"),
+        fmt::format("the sleeves are {} by {}, smaller than the cards of {} by {}",
+                    length_words(face.width), length_words(face.height),
+                    length_words(contents.card.width), length_words(contents.card.height)));
     found.push_back(problem.hint("write the outer size of a sleeve, then what it adds to a card"));
   }
 }
@@ -54,10 +52,10 @@ void check_pile(const Contents& contents, const game::BoxWishes& wishes, Diagnos
   const Mm height = deck_of(contents, wishes).value.height.high;
   if (height <= thickest_pile) return;
   Diagnostic problem = impossible(
-      wishes.place("pile"),
-      fmt::format("the deck is up to {} high; a box can be made for {} mm", length_words(height),
-                  thickest_pile.value));
-  found.push_back(problem.hint("check the thickness of a card, or put the deck into several boxes"));
+      wishes.place("pile"), fmt::format("the deck is up to {} high; a box can be made for {} mm",
+                                        length_words(height), thickest_pile.value));
+  found.push_back(
+      problem.hint("check the thickness of a card, or put the deck into several boxes"));
 }
 
 /// A flap that the maker may have asked for by its key.
@@ -87,18 +85,17 @@ void check_flaps(const BoxPlan& plan, const BoxKind& kind, const game::BoxWishes
     Diagnostic problem(Id::box_caliper_exceeds_flap, wishes.place(flap.key),
                        fmt::format("{} is {} long and the board {} thick", flap.name,
                                    length_words(flap.length), length_words(plan.board)));
-    found.push_back(problem.hint(
-        fmt::format("write {} = {:.0f}, or take thinner board", flap.key,
-                    std::max(8.0, std::ceil(plan.board.value * 10)))));
+    found.push_back(problem.hint(fmt::format("write {} = {:.0f}, or take thinner board", flap.key,
+                                             std::max(8.0, std::ceil(plan.board.value * 10)))));
   }
 }
 
 void check_room(const BoxPlan& plan, const BoxKind& kind, const game::BoxWishes& wishes,
                 Diagnostics& found) {
   const Mm across = smallest_room + plan.board * 6;
-  const std::array rooms = {
-      std::tuple{plan.inside.width, across, "wide"}, std::tuple{plan.inside.height, across, "high"},
-      std::tuple{plan.inside.depth, kind.least_depth(plan), "deep"}};
+  const std::array rooms = {std::tuple{plan.inside.width, across, "wide"},
+                            std::tuple{plan.inside.height, across, "high"},
+                            std::tuple{plan.inside.depth, kind.least_depth(plan), "deep"}};
   for (const auto& [room, least, way] : rooms) {
     if (room >= least) continue;
     Diagnostic problem =
@@ -112,9 +109,10 @@ void check_room(const BoxPlan& plan, const BoxKind& kind, const game::BoxWishes&
 void check_notch(const BoxPlan& plan, const game::BoxWishes& wishes, Diagnostics& found) {
   const Mm most = std::min(plan.inside.width, plan.inside.height) / 2 - Mm{2};
   if (plan.notch <= most) return;
-  Diagnostic problem = impossible(
-      wishes.place("notch"), fmt::format("the thumb notch has a radius of {}; on this box it can have {}",
-                                         length_words(plan.notch), length_words(most)));
+  Diagnostic problem =
+      impossible(wishes.place("notch"),
+                 fmt::format("the thumb notch has a radius of {}; on this box it can have {}",
+                             length_words(plan.notch), length_words(most)));
   found.push_back(problem.hint("write notch = 9, or leave it out"));
 }
 
@@ -126,10 +124,10 @@ void check_tuck(const BoxPlan& plan, const game::BoxWishes& wishes, Diagnostics&
   Diagnostic problem(Id::box_cannot_close, wishes.place("tuck"),
                      fmt::format("a tuck flap of {} does not go into this box; one of {} does",
                                  length_words(plan.tuck), length_words(most)));
-  problem.detail(fmt::format("it is bent to the swing of the lid, which is {} long",
-                             length_words(lid)));
-  found.push_back(problem.hint(fmt::format("write tuck = {:.0f}, or leave it out",
-                                           std::floor(most.value))));
+  problem.detail(
+      fmt::format("it is bent to the swing of the lid, which is {} long", length_words(lid)));
+  found.push_back(
+      problem.hint(fmt::format("write tuck = {:.0f}, or leave it out", std::floor(most.value))));
 }
 
 }  // namespace
@@ -148,8 +146,7 @@ Diagnostics contents_problems(const Contents& contents, const game::BoxWishes& w
   return found;
 }
 
-Diagnostics plan_problems(const BoxPlan& plan, const BoxKind& kind,
-                          const game::BoxWishes& wishes) {
+Diagnostics plan_problems(const BoxPlan& plan, const BoxKind& kind, const game::BoxWishes& wishes) {
   Diagnostics found;
   check_room(plan, kind, wishes, found);
   if (!found.empty()) return found;

@@ -23,7 +23,8 @@ struct BoxPlan {
 
 /// The plan of a box with these walls: what the maker gave, else
 ///
-/// - glue flap 12 mm (10 to 15 for small cartons); a kind draws it no wider than the panel it lies on;
+/// - glue flap 12 mm (10 to 15 for small cartons); a kind draws it no wider than the panel it lies
+/// on;
 /// - tuck flap 0.8 D, 12 to 18 mm, and no longer than 3 times the lid, for it has to be bent to the
 ///   lid's own radius while it is pushed in (derived: see closure.h);
 /// - dust flaps as long as D, at most 22 mm and 0.45 W (two that meet in the middle would lie on

@@ -22,13 +22,15 @@ Range spread(Mm typical, double part) {
 }
 
 Diagnostic assumed_thickness(const Contents& contents) {
-  Diagnostic problem(Id::box_card_thickness_assumed, contents.stock.origin,
-                     fmt::format("how thick the cards are is not said, so the box is made for {} cards "
-                                 "of 0.30 mm",
-                                 contents.cards));
+  Diagnostic problem(
+      Id::box_card_thickness_assumed, contents.stock.origin,
+      fmt::format("how thick the cards are is not said, so the box is made for {} cards "
+                  "of 0.30 mm",
+                  contents.cards));
   problem.detail("a card of 0.25 or 0.35 mm makes the deck a sixth thinner or thicker");
   return problem.hint(
-      "write caliper = 0.30 under [stock], or better measure a pile: pile = [60, 19.4] under [box]");
+      "write caliper = 0.30 under [stock], or better measure a pile: pile = [60, 19.4] under "
+      "[box]");
 }
 
 Range card_thickness(const Contents& contents, const game::BoxWishes& wishes, Diagnostics& found) {

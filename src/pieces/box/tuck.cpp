@@ -98,10 +98,10 @@ Lid add_lid(const EndWork& work) {
   // Both closures stand over the middle of the room inside, which is that of the back.
   const Mm middle = on_back ? (at.back_from + at.back_to) / 2 : (Mm{} + at.front_to) / 2;
   const FlapSide foot = flap_side(work, middle - half, middle + half, fold);
-  lid.flap = add_panel(work.net(), work.name("tuck flap"),
-                       flap(foot.a, foot.b, plan.tuck, std::min(plan.tuck / 8, half / 4),
-                            plan.corner), {},
-                       fold::Seen::hidden);
+  lid.flap =
+      add_panel(work.net(), work.name("tuck flap"),
+                flap(foot.a, foot.b, plan.tuck, std::min(plan.tuck / 8, half / 4), plan.corner), {},
+                fold::Seen::hidden);
   const Mm from = middle - half + slit, to = middle + half - slit;
   add_crease(work.net(), lid.panel, lid.flap, {from, fold}, {to, fold}, work.first_step + 1);
   if (slit > Mm{}) {
