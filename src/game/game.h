@@ -7,6 +7,7 @@
 #include "base/diagnostic.h"
 #include "base/result.h"
 #include "base/world.h"
+#include "game/box_wishes.h"
 #include "game/node.h"
 #include "geometry/geometry.h"
 
@@ -96,8 +97,10 @@ struct CardFormat {
 
 struct Stock {
   std::string name;
+  std::string paper_class;         ///< a word of the schema, "" when not given
   std::optional<double> grammage;  ///< g/m2
   std::optional<Mm> caliper;
+  Origin origin;  ///< of [stock], or of game.toml
 };
 
 enum class BackPrinting { printer, by_hand, fold, none };
@@ -147,6 +150,7 @@ struct Game {
   CardFormat card;
   Stock stock;
   SheetWishes sheets;
+  std::optional<BoxWishes> box;  ///< nothing when there is no [box]
   Limits limits;
   std::vector<Named> colours;
   std::vector<Named> styles;  ///< each a table of text properties

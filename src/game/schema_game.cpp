@@ -1,3 +1,4 @@
+#include "game/paper_classes.h"
 #include "game/schema_tables.h"
 
 namespace quoin::game {
@@ -97,6 +98,16 @@ std::vector<PropertyFacts> card_keys() {
        .type = text,
        .example = R"(name = "uncoated card")",
        .meaning = "What you call the paper; printed on the sheets' edge and in the guide."},
+      {.section = "stock",
+       .key = "class",
+       .type = word,
+       .words = paper_class_words(),
+       .fallback_words = "not known",
+       .example = R"(class = "uncoated-card")",
+       .meaning =
+           "What sort of paper it is; with the grammage it tells the thickness when `caliper` "
+           "is not given.",
+       .source = "the thickness of each class: see `[box]`"},
       {.section = "stock",
        .key = "grammage",
        .type = number,
@@ -457,6 +468,12 @@ const std::vector<SectionFacts>& game_sections() {
        "[[layouts]]\nfile = \"layouts/face.toml\""},
       {"sheets", Occurrence::once, "[sheets]", "The sheets", "",
        "[sheets]\npaper = \"A4\"\nflip = \"long-edge\"\nbacks = \"printer\""},
+      {"box", Occurrence::once, "[box]", "The box",
+       "A box that closes round the deck. `kind` alone is enough; the rest follows from the cards. "
+       "Where three lengths are asked for they are width, height and depth of the deck: width and "
+       "height of a card, then through the pile.\n\n"
+       "Without this heading there is no box.",
+       "[box]\nkind = \"tuck\"\ncaliper = 0.4"},
       {"printer", Occurrence::once, "[printer]", "The printer", "", "[printer]\nmargin = 5"},
       {"checks", Occurrence::once, "[checks]", "Limits of the checks",
        "What Quoin warns of before you print. Change a limit when your printer does better or "

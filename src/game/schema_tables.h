@@ -8,6 +8,7 @@ namespace quoin::game {
 /// The rows of the table, a page of it for each file they describe. For schema.cpp only; all
 /// others ask `keys_of` and `property_facts`.
 [[nodiscard]] std::vector<PropertyFacts> game_keys();
+[[nodiscard]] std::vector<PropertyFacts> box_keys();
 [[nodiscard]] std::vector<PropertyFacts> layout_keys();
 [[nodiscard]] std::vector<PropertyFacts> layout_part_keys();
 

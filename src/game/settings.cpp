@@ -132,6 +132,7 @@ void read_card(Reading& reading, const Table* table, const Origin& whole) {
 void read_stock(Game& game, const Table* table) {
   const Section section("stock", table);
   game.stock.name = section.text("name");
+  game.stock.paper_class = section.text("class");
   game.stock.grammage = section.number_if_given("grammage");
   const std::optional<double> caliper = section.number_if_given("caliper");
   if (caliper) game.stock.caliper = Mm{*caliper};
@@ -156,9 +157,12 @@ void read_settings(Reading& reading, const Table& settings) {
   const Node* card = find(settings, "card");
   read_title(reading.game, table_under(settings, "game"));
   read_card(reading, table_under(settings, "card"), card ? card->origin : Origin{});
-  read_stock(reading.game, table_under(settings, "stock"));
+  const Node* stock = find(settings, "stock");
+  reading.game.stock.origin = stock ? stock->origin : Origin{FileName("game.toml")};
+  read_stock(reading.game, stock ? stock->table() : nullptr);
   read_names(reading, settings);
   read_sheets(reading, settings);
+  read_box(reading, settings);
 }
 
 }  // namespace quoin::game

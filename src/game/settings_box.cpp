@@ -1,0 +1,71 @@
+#include <cmath>
+
+#include "game/reading.h"
+#include "game/section.h"
+
+namespace quoin::game {
+namespace {
+
+std::optional<Mm> length_if_given(const Section& section, std::string_view key) {
+  const std::optional<double> number = section.number_if_given(key);
+  return number ? std::optional(Mm{*number}) : std::nullopt;
+}
+
+/// Three numbers of the section, the maker's or the schema's.
+std::array<Mm, 3> three(const Node& node) {
+  const auto at = [&](std::size_t i) { return Mm{*node.list()->at(i).number()}; };
+  return {at(0), at(1), at(2)};
+}
+
+std::optional<std::array<Mm, 3>> three_if_given(const Section& section, std::string_view key) {
+  const Node* node = section.given(key);
+  return node ? std::optional(three(*node)) : std::nullopt;
+}
+
+std::optional<MeasuredPile> read_pile(const Section& section) {
+  const Node* node = section.given("pile");
+  if (!node) return std::nullopt;
+  const double cards = *node->list()->at(0).number();
+  if (cards < 1) return std::nullopt;
+  return MeasuredPile{static_cast<int>(std::lround(cards)), Mm{*node->list()->at(1).number()}};
+}
+
+void read_flaps(BoxWishes& box, const Section& section) {
+  box.glue_flap = section.length("glue-flap");
+  box.tuck = length_if_given(section, "tuck");
+  box.tuck_play = section.length("tuck-play");
+  box.dust_flap = length_if_given(section, "dust-flap");
+  box.notch = length_if_given(section, "notch");
+  box.corner = length_if_given(section, "corner");
+  box.lid_height = length_if_given(section, "lid-height");
+  box.fit = section.length("fit");
+}
+
+}  // namespace
+
+void read_box(Reading& reading, const Table& settings) {
+  const Node* whole = find(settings, "box");
+  if (!whole || !whole->table()) return;
+  const Section section("box", whole->table());
+  BoxWishes box;
+  box.origin = whole->origin;
+  for (const PropertyFacts& facts : keys_of("box")) {
+    if (section.has(facts.key)) box.places.emplace(facts.key, section.origin(facts.key));
+  }
+  box.kind = section.text("kind");
+  box.ends = section.text("ends") == "straight" ? Ends::straight : Ends::reverse;
+  box.locks = section.text("locks") == "none" ? Locks::none : Locks::slits;
+  box.board.paper_class = section.text("class");
+  box.board.grammage = section.number_if_given("grammage");
+  box.board.caliper = length_if_given(section, "caliper");
+  box.inside = three_if_given(section, "inside");
+  box.clearance = three(section.value("clearance"));
+  box.slack = section.length("slack");
+  box.pile = read_pile(section);
+  box.sleeves = three_if_given(section, "sleeves");
+  box.leaflet = section.length("leaflet");
+  read_flaps(box, section);
+  reading.game.box = std::move(box);
+}
+
+}  // namespace quoin::game
