@@ -12,7 +12,7 @@ packages_to_build=(
 packages_to_test=(
   libgtest-dev libgmock-dev librapidcheck-dev
   clang-14 clang-format-14 libclang-rt-14-dev llvm-14
-  poppler-utils mupdf-tools ghostscript qpdf imagemagick
+  poppler-utils mupdf-tools ghostscript qpdf imagemagick librsvg2-bin python3-ezdxf
 )
 packages_to_measure=(
   librsvg2-bin fontconfig fonts-lato fonts-vollkorn fonts-ebgaramond
@@ -35,6 +35,25 @@ say_packages_by_hand() {
   echo "run: $1; these Debian packages are missing:" >&2
   echo "  apt-get install --no-install-recommends $2" >&2
   echo "Install them as root, or set QUOIN_PACKAGES=as-is to go on without." >&2
+}
+
+# Puts the npm packages of the outside checks, as their lock names them, into $build/node, unless
+# they are there. Node.js 18 or newer with npm will do; without one, Debian's own are installed.
+need_node_packages() {
+  local from=$root/tests/outside to=$build/node
+  if ! command -v node > /dev/null || ! command -v npm > /dev/null; then
+    need_packages nodejs npm || return 1
+  fi
+  cmp -s "$from/package-lock.json" "$to/installed" && return 0
+  echo "run: installing the npm packages of the outside checks" >&2
+  mkdir -p "$to"
+  cp "$from/package.json" "$from/package-lock.json" "$to" || return 1
+  if (cd "$to" && npm ci --ignore-scripts --no-audit --no-fund) > "$to/npm.log" 2>&1; then
+    cp "$from/package-lock.json" "$to/installed"
+    return 0
+  fi
+  tail -n 20 "$to/npm.log" >&2
+  return 1
 }
 
 # Installs what is missing of the packages named; takes no time when nothing is.
