@@ -10,6 +10,7 @@
 #include "cli/draw_findings.h"
 #include "job/job.h"
 #include "job/new_game.h"
+#include "pack/box_files.h"
 
 namespace quoin::cli {
 namespace fs = std::filesystem;
@@ -95,10 +96,12 @@ std::optional<std::string> read_wishes(const Asked& asked, const std::string& fo
         wishes.parts.insert(job::Part::shop);
       else if (part == "pictures")
         wishes.parts.insert(job::Part::pictures);
+      else if (part == "cutter")
+        wishes.parts.insert(job::Part::cutter);
       else
-        return fmt::format("--parts knows home, shop and pictures, not \"{}\"", part);
+        return fmt::format("--parts knows home, shop, pictures and cutter, not \"{}\"", part);
     }
-    if (wishes.parts.empty()) return "--parts needs home, shop or pictures";
+    if (wishes.parts.empty()) return "--parts needs home, shop, pictures or cutter";
   }
   const char* name = wishes.only.empty() ? "pack" : "reprint";
   wishes.out = asked.get("--out").value_or((fs::path(folder) / name).string());
@@ -127,8 +130,10 @@ void show_totals(const job::Outcome& outcome, const Terminal& out) {
         ", " + plural(totals.sheets, "sheet", "sheets") + " of " + outcome.plan->wishes.paper_name;
   }
   out.line(text);
-  if (!outcome.plan) return;
-  for (const std::string& choice : outcome.plan->choices) out.line("  " + choice, 4);
+  if (outcome.plan) {
+    for (const std::string& choice : outcome.plan->choices) out.line("  " + choice, 4);
+  }
+  if (outcome.box) out.line("Box: " + pack::box_words(*outcome.box), 5);
 }
 
 std::string size_words(std::size_t bytes) {

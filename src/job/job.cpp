@@ -6,10 +6,13 @@
 #include <deque>
 #include <future>
 
+#include "formats/dxf/dxf.h"
 #include "formats/pdf/pdf.h"
+#include "formats/svg/svg.h"
 #include "job/kept_findings.h"
 #include "job/prefetch.h"
 #include "job/workshop.h"
+#include "pack/box_files.h"
 #include "pack/card_files.h"
 #include "pack/image_cache.h"
 #include "pack/previews.h"
@@ -88,6 +91,18 @@ void lay_sheets(const Workshop& shop, const Wishes& wishes, Outcome& outcome, Di
   if (!outcome.plan) return;
   outcome.totals.sheets = static_cast<int>(outcome.plan->sheets.size());
   for (Diagnostic& problem : sheets::check(*outcome.plan)) found.push_back(std::move(problem));
+}
+
+/// Folds the box, when the game asks for one. A reprint of some cards needs none.
+void fold_box(const Wishes& wishes, Outcome& outcome, Diagnostics& found) {
+  if (!outcome.game.box || !wishes.only.empty()) return;
+  Checked<std::optional<pieces::Box>> made = pieces::make_box(outcome.game);
+  outcome.box = std::move(made.value);
+  for (Diagnostic& problem : made.found) found.push_back(std::move(problem));
+  if (!outcome.box || !wishes.parts.contains(Part::home)) return;
+  for (Diagnostic& problem : pack::home_box(outcome.game, *outcome.box).found) {
+    found.push_back(std::move(problem));
+  }
 }
 
 void settle(Outcome& outcome, Diagnostics found) {
@@ -271,6 +286,47 @@ bool write_documents(Run& run, Workshop& shop, pack::Staging& staging, const Dra
   return true;
 }
 
+bool write_box_pdf(Run& run, Workshop& shop, pack::Staging& staging, const std::string& path,
+                   Document document) {
+  for (Page& page : document.pages) typeset(page.own, shop.typesetter());
+  const auto none = DrawnSymbols::draw({}, shop.shelf(), {}).or_report(run.found);
+  if (!none) return false;
+  const auto bytes = write_pdf(std::move(document), *none, shop.shelf()).or_report(run.found);
+  return bytes && staging.write(path, *bytes).or_report(run.found);
+}
+
+/// The nets for a cutting machine.
+bool write_cutter_files(Run& run, Workshop& shop, pack::Staging& staging) {
+  const LayerSet layers{Layer::cut, Layer::crease, Layer::glue};
+  for (const pack::BoxNet& net : pack::box_nets(*run.outcome.box, run.outcome.game.title)) {
+    const auto svg = write_svg(net.drawing, layers, shop.shelf()).or_report(run.found);
+    const std::string path = "cutter/" + net.name;
+    if (!svg || !staging.write(path + ".svg", *svg).or_report(run.found)) return false;
+    const Bytes dxf = write_dxf(net.drawing, {Layer::cut, Layer::crease});
+    if (!staging.write(path + ".dxf", dxf).or_report(run.found)) return false;
+  }
+  return true;
+}
+
+/// Everything of the box that was asked for.
+bool write_box(Run& run, Workshop& shop, pack::Staging& staging) {
+  if (!run.outcome.box) return true;
+  const game::Game& game = run.outcome.game;
+  const pieces::Box& box = *run.outcome.box;
+  if (run.wishes.parts.contains(Part::home)) {
+    Document home = pack::home_box(game, box).value;  // what does not fit was found before
+    if (!home.pages.empty() &&
+        !write_box_pdf(run, shop, staging, "home/box.pdf", std::move(home))) {
+      return false;
+    }
+  }
+  if (run.wishes.parts.contains(Part::shop) &&
+      !write_box_pdf(run, shop, staging, "shop/box.pdf", pack::shop_box(game, box))) {
+    return false;
+  }
+  return !run.wishes.parts.contains(Part::cutter) || write_cutter_files(run, shop, staging);
+}
+
 /// Writes the report last, since it lists the rest, and puts the pack in its place.
 void publish(Run& run, pack::Staging& staging) {
   settle(run.outcome, std::exchange(run.found, {}));
@@ -296,9 +352,12 @@ void make_pack(Run& run, Workshop& shop) {
   take_found(run, shop);
   if (!drawn) return;
   lay_sheets(shop, run.wishes, run.outcome, run.found);
+  fold_box(run.wishes, run.outcome, run.found);
   if (previews) previews->finish(run.found);
   if (any_errors(run.found) || !run.outcome.plan) return;
-  if (write_documents(run, shop, *staging, *drawn)) publish(run, *staging);
+  if (write_documents(run, shop, *staging, *drawn) && write_box(run, shop, *staging)) {
+    publish(run, *staging);
+  }
 }
 
 }  // namespace
@@ -318,6 +377,7 @@ Outcome check(const World& world, const Wishes& wishes, Watcher& watcher) {
   }
   take_found(run, shop);
   lay_sheets(shop, wishes, run.outcome, run.found);
+  fold_box(wishes, run.outcome, run.found);
   return end(run);
 }
 
@@ -334,7 +394,7 @@ Outcome make(const World& world, const Wishes& wishes, Watcher& watcher) {
 
 Bytes report(const Outcome& outcome) {
   return pack::report_json({outcome.game, outcome.found, outcome.plan ? &*outcome.plan : nullptr,
-                            outcome.totals, outcome.files});
+                            outcome.totals, outcome.files, outcome.box ? &*outcome.box : nullptr});
 }
 
 }  // namespace quoin::job

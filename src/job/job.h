@@ -11,17 +11,18 @@
 #include "game/game.h"
 #include "pack/report.h"
 #include "pack/staging.h"
+#include "pieces/box/box.h"
 #include "sheets/sheets.h"
 
 namespace quoin::job {
 
 /// The parts of a pack that can be asked for alone.
-enum class Part { home, shop, pictures };
+enum class Part { home, shop, pictures, cutter };
 
 /// What the maker asks for.
 struct Wishes {
   std::string out;  ///< folder of the pack, on disk
-  std::set<Part> parts{Part::home, Part::shop, Part::pictures};
+  std::set<Part> parts{Part::home, Part::shop, Part::pictures, Part::cutter};
   std::vector<std::string> only;  ///< ids of spoilt cards to print again; empty: all
   int decks = 1;                  ///< copies of the whole deck, 1..1000
   std::string cache_folder;       ///< for prepared pictures; "" for none
@@ -40,6 +41,7 @@ struct Outcome {
   game::Game game;
   Diagnostics found;  ///< in order, folded, without what the maker silenced
   pack::Totals totals;
+  std::optional<pieces::Box> box;  ///< when the game asks for one and it can be drawn
   std::optional<sheets::Plan> plan;
   std::vector<pack::Staging::File> files;
   bool published = false;

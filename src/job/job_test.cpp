@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <map>
@@ -224,6 +225,35 @@ TEST_F(JobTest, writes_only_the_parts_asked_for) {
   wishes_.parts = {Part::shop};
   ASSERT_TRUE(make(small_game("id,name\na,Adder\n"), wishes_, patient_).published);
   EXPECT_EQ(names(), (std::vector<std::string>{"report.json", "shop/cards.pdf"}));
+}
+
+TEST_F(JobTest, makes_the_box_that_the_game_asks_for) {
+  MemoryWorld world = small_game("id,name,copies\na,Adder,40\nb,Boar,14\n");
+  world.put("game.toml", *world.read("game.toml", 1 << 20).bytes + "[box]\nkind = \"tuck\"\n");
+  const Outcome outcome = make(world, wishes_, patient_);
+  ASSERT_TRUE(outcome.published);
+  ASSERT_TRUE(outcome.box);
+  EXPECT_GT(outcome.box->fit.clear.size.depth, outcome.box->deck.height.high);
+  for (const char* file : {"home/box.pdf", "shop/box.pdf", "cutter/box.svg", "cutter/box.dxf"}) {
+    EXPECT_THAT(names(), Contains(file));
+  }
+  EXPECT_NE(pack().at("report.json").find("\"box\""), std::string::npos);
+  wishes_.only = {"a"};
+  EXPECT_FALSE(make(world, wishes_, patient_).box) << "a reprint of cards needs no box";
+}
+
+TEST_F(JobTest, names_the_larger_sheet_that_takes_the_net) {
+  MemoryWorld world = small_game("id,name,copies\na,Adder,54\n");
+  Bytes game = *world.read("game.toml", 1 << 20).bytes;
+  game.replace(game.find("\"poker\""), 7, "\"120x120\"");
+  world.put("game.toml", game + "[box]\n");
+  const Outcome outcome = check(world, wishes_, patient_);
+  const auto said =
+      std::find_if(outcome.found.begin(), outcome.found.end(),
+                   [](const Diagnostic& one) { return one.id == Id::box_larger_than_sheet; });
+  ASSERT_NE(said, outcome.found.end());
+  EXPECT_THAT(said->message, testing::EndsWith("and A4 prints 200.0 x 287.0 mm"));
+  EXPECT_EQ(said->hints.front(), "A3 would take it");
 }
 
 TEST_F(JobTest, checks_without_writing) {

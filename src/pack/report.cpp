@@ -47,6 +47,30 @@ Json sheets_json(const sheets::Plan& plan) {
           {"why", plan.choices}};
 }
 
+Json range(const pieces::Range& lengths) {
+  return {lengths.low.value, lengths.typical.value, lengths.high.value};
+}
+
+Json block(const fold::Block& size) {
+  return {size.width.value, size.height.value, size.depth.value};
+}
+
+/// Sizes are width, height and through the pile; ranges are least, typical and most.
+Json box_json(const pieces::Box& box) {
+  Json gaps = Json::array();
+  for (const fold::Gap& each : box.fit.gaps) {
+    gaps.push_back(
+        {{"between", {fold::panel(box.model, each.a).name, fold::panel(box.model, each.b).name}},
+         {"gap_mm", each.width.value}});
+  }
+  return {{"kind", box.kind->word},
+          {"deck_height_mm", range(box.deck.height)},
+          {"board_mm", range(box.board)},
+          {"inside_mm", block(box.fit.clear.size)},
+          {"outside_mm", block(box.fit.outside)},
+          {"gaps", std::move(gaps)}};
+}
+
 }  // namespace
 
 Bytes report_json(const Report& report) {
@@ -65,6 +89,7 @@ Bytes report_json(const Report& report) {
                     {"backs", report.totals.backs},
                     {"sheets", report.totals.sheets}};
   if (report.plan) json["sheets"] = sheets_json(*report.plan);
+  if (report.box) json["box"] = box_json(*report.box);
   json["errors"] = counts.errors;
   json["warnings"] = counts.warnings;
   json["notes"] = counts.notes;

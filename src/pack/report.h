@@ -5,6 +5,7 @@
 #include "base/world.h"
 #include "game/game.h"
 #include "pack/staging.h"
+#include "pieces/box/box.h"
 #include "sheets/sheets.h"
 
 namespace quoin::pack {
@@ -25,6 +26,7 @@ struct Report {
   const sheets::Plan* plan = nullptr;
   const Totals& totals;
   const std::vector<Staging::File>& files;
+  const pieces::Box* box = nullptr;  ///< null: the game has none
 };
 
 /// report.json: the findings, counts, sizes, choices and why, as JSON (RFC 8259) with keys in a
