@@ -73,15 +73,14 @@ TEST(Box, follows_the_number_of_cards) {
 }
 
 TEST(Box, notes_grain_and_creases_and_nothing_else) {
-  EXPECT_EQ(
-      whole(make_box(usual_box(), usual_deck()).found),
-      "note box.grain game.toml:9:1\n"
-      "  the grain of the board should run left and right on the net\n"
-      "  it then runs round the box, and the walls bulge least\n"
-      "  hint: bend a sheet both ways: it bends more easily round the grain\n"
-      "note box.crease-width game.toml:9:1\n"
-      "  a die for this board of 0.40 mm has creasing channels 1.31 mm wide and 0.40 mm deep\n"
-      "  1.5 times the board and a rule of 0.71 mm\n");
+  EXPECT_EQ(whole(make_box(usual_box(), usual_deck()).found),
+            "note box.grain game.toml:9:1 on /\n"
+            "the grain of the board should run left and right on the net\n"
+            "it then runs round the box, and the walls bulge least\n"
+            "hint: bend a sheet both ways: it bends more easily round the grain\n"
+            "note box.crease-width game.toml:9:1 on /\n"
+            "a die for this board of 0.40 mm has creasing channels 1.31 mm wide and 0.40 mm deep\n"
+            "1.5 times the board and a rule of 0.71 mm\n");
 }
 
 TEST(Box, of_impossible_contents_is_not_made_and_says_why) {
@@ -107,9 +106,9 @@ TEST(Box, of_too_much_paper_is_not_made) {
   contents.cards = 1000;
   contents.stock.caliper = Mm{0.4};
   EXPECT_EQ(findings(usual_box(), contents),
-            "error box.impossible-size game.toml:9:1\n"
-            "  the deck is up to 428.0 mm high; a box can be made for 300 mm\n"
-            "  hint: check the thickness of a card, or put the deck into several boxes\n");
+            "error box.impossible-size game.toml:9:1 on /\n"
+            "the deck is up to 428.0 mm high; a box can be made for 300 mm\n"
+            "hint: check the thickness of a card, or put the deck into several boxes\n");
 }
 
 TEST(Box, that_is_too_small_inside_says_by_how_much) {
@@ -117,10 +116,10 @@ TEST(Box, that_is_too_small_inside_says_by_how_much) {
   wishes.inside = {Mm{64.5}, Mm{90.4}, Mm{17.2}};
   wishes.places["inside"] = {FileName("game.toml"), 11, 10, 18};
   EXPECT_EQ(findings(wishes, usual_deck()),
-            "error box.deck-does-not-fit game.toml:11:10\n"
-            "  the box is 15.8 mm deep inside and the deck up to 17.5 mm\n"
-            "  measured between the walls and the flaps that lie inside of them\n"
-            "  hint: make inside 1.8 mm larger that way, or leave it out\n");
+            "error box.deck-does-not-fit game.toml:11:10 on /\n"
+            "the box is 15.8 mm deep inside and the deck up to 17.5 mm\n"
+            "measured between the walls and the flaps that lie inside of them\n"
+            "hint: make inside 1.8 mm larger that way, or leave it out\n");
 }
 
 TEST(Box, whose_dust_flaps_meet_is_an_error_that_names_them) {
@@ -140,9 +139,9 @@ TEST(Box, whose_board_is_thicker_than_a_flap_is_not_made) {
   wishes.glue_flap = Mm{1};
   wishes.places["glue-flap"] = {FileName("game.toml"), 12, 13, 1};
   EXPECT_EQ(findings(wishes, usual_deck()),
-            "error box.caliper-exceeds-flap game.toml:12:13\n"
-            "  the glue flap is 1.0 mm long and the board 1.2 mm thick\n"
-            "  hint: write glue-flap = 12, or take thinner board\n");
+            "error box.caliper-exceeds-flap game.toml:12:13 on /\n"
+            "the glue flap is 1.0 mm long and the board 1.2 mm thick\n"
+            "hint: write glue-flap = 12, or take thinner board\n");
 }
 
 TEST(Box, whose_tuck_flap_does_not_go_in_or_hold_says_what_does) {
@@ -159,9 +158,9 @@ TEST(Box, of_thin_board_is_warned_of) {
   BoxWishes wishes = usual_box();
   wishes.board.caliper = Mm{0.2};
   EXPECT_EQ(findings(wishes, usual_deck()),
-            "warning box.board-too-thin game.toml:9:1\n"
-            "  the board is 0.20 mm thick; a box wants 0.25 mm or more\n"
-            "  hint: take board of 0.30 to 0.45 mm, or glue two sheets together\n");
+            "warning box.board-too-thin game.toml:9:1 on /\n"
+            "the board is 0.20 mm thick; a box wants 0.25 mm or more\n"
+            "hint: take board of 0.30 to 0.45 mm, or glue two sheets together\n");
 }
 
 TEST(Box, for_a_few_cards_in_thick_board_is_warned_of) {
@@ -180,11 +179,11 @@ TEST(Box, for_lots_of_paper_that_differ_much_says_that_a_deck_may_rattle) {
   Contents thick = usual_deck();
   thick.cards = 200;
   EXPECT_EQ(findings(usual_box(), thick),
-            "warning box.deck-rattles game.toml:9:1\n"
-            "  the box is 64.8 mm deep inside and the deck may be only 57.0 mm\n"
-            "  that leaves 7.8 mm; 3.0 mm is the most that is not said\n"
-            "  the deck is 57.0 mm to 64.2 mm, as lots of paper differ\n"
-            "  hint: measure a pile of your cards and write it under [box]: pile = [60, 19.4]\n");
+            "warning box.deck-rattles game.toml:9:1 on /\n"
+            "the box is 64.8 mm deep inside and the deck may be only 57.0 mm\n"
+            "that leaves 7.8 mm; 3.0 mm is the most that is not said\n"
+            "the deck is 57.0 mm to 64.2 mm, as lots of paper differ\n"
+            "hint: measure a pile of your cards and write it under [box]: pile = [60, 19.4]\n");
 }
 
 TEST(Box, is_nothing_for_a_game_without_one) {

@@ -58,13 +58,12 @@ TEST(DeckHeight, of_unknown_paper_is_assumed_and_said_so) {
   contents.stock.origin = {FileName("game.toml"), 0, 0, 0};
   const auto made = deck_of(contents, {});
   EXPECT_NEAR(made.value.pile.typical.value, 18, 1e-9);
-  EXPECT_EQ(
-      whole(made.found),
-      "warning box.card-thickness-assumed game.toml\n"
-      "  how thick the cards are is not said, so the box is made for 60 cards of 0.30 mm\n"
-      "  a card of 0.25 or 0.35 mm makes the deck a sixth thinner or thicker\n"
-      "  hint: write caliper = 0.30 under [stock], or better measure a pile: pile = [60, 19.4] "
-      "under [box]\n");
+  EXPECT_EQ(whole(made.found),
+            "warning box.card-thickness-assumed game.toml on /\n"
+            "how thick the cards are is not said, so the box is made for 60 cards of 0.30 mm\n"
+            "a card of 0.25 or 0.35 mm makes the deck a sixth thinner or thicker\n"
+            "hint: write caliper = 0.30 under [stock], or better measure a pile: pile = [60, 19.4] "
+            "under [box]\n");
 }
 
 TEST(PaperClasses, have_their_usual_bulk_between_least_and_most) {

@@ -1,0 +1,67 @@
+#include <gtest/gtest.h>
+
+#include "game/game.h"
+
+namespace quoin::game {
+namespace {
+
+Checked<Game> game_with_box(const std::string& keys) {
+  MemoryWorld world;
+  world.put("game.toml", "[game]\ntitle = \"Tides\"\n\n[box]\n" + keys);
+  world.put("cards.csv", "id,name\nW-01,Wrack\n");
+  world.put("layouts/face.toml",
+            "[[elements]]\nid = \"name\"\nkind = \"text\"\ntext = \"{name}\"\n"
+            "box = [5, 5, 50, 10]\n");
+  return read_game(world);
+}
+
+TEST(BoxSettings, need_nothing_but_the_heading) {
+  const auto read = game_with_box("kind = \"tuck\"\n");
+  ASSERT_TRUE(read.value.box);
+  const BoxWishes& box = *read.value.box;
+  EXPECT_EQ(box.kind, "tuck");
+  EXPECT_EQ(box.ends, Ends::reverse);
+  EXPECT_EQ(box.locks, Locks::slits);
+  EXPECT_EQ(box.clearance, (std::array{Mm{0.6}, Mm{1}, Mm{0.6}}));
+  EXPECT_EQ(box.slack, Mm{3});
+  EXPECT_FALSE(box.inside || box.tuck || box.pile || box.sleeves || box.board.caliper);
+  EXPECT_EQ(to_string(box.place("tuck")), to_string(box.origin));
+  EXPECT_EQ(box.origin.line, 4U);
+}
+
+TEST(BoxSettings, are_read_with_their_places) {
+  const auto read = game_with_box(
+      "kind = \"sleeve\"\nends = \"straight\"\nlocks = \"none\"\nclass = \"folding-boxboard\"\n"
+      "grammage = 300\npile = [60, 19.4]\nsleeves = [66, 91, 0.12]\ninside = [64.5, 90.4, 17.2]\n"
+      "notch = 0\nfit = 0.4\n");
+  ASSERT_TRUE(read.value.box);
+  const BoxWishes& box = *read.value.box;
+  EXPECT_EQ(box.kind, "sleeve");
+  EXPECT_EQ(box.ends, Ends::straight);
+  EXPECT_EQ(box.locks, Locks::none);
+  EXPECT_EQ(box.board.paper_class, "folding-boxboard");
+  EXPECT_EQ(box.board.grammage, 300);
+  EXPECT_EQ(box.pile->cards, 60);
+  EXPECT_EQ(box.pile->height, Mm{19.4});
+  EXPECT_EQ((*box.sleeves)[2], Mm{0.12});
+  EXPECT_EQ((*box.inside)[1], Mm{90.4});
+  EXPECT_EQ(box.notch, Mm{0});
+  EXPECT_EQ(to_string(box.place("notch")), "game.toml:13:9");
+}
+
+TEST(BoxSettings, of_an_unknown_kind_name_the_known_ones) {
+  const auto read = game_with_box("kind = \"tuk\"\n");
+  ASSERT_FALSE(read.found.empty());
+  const Diagnostic& first = read.found.front();
+  EXPECT_EQ(first.id, Id::game_unknown_word);
+  EXPECT_EQ(to_string(first.origin), "game.toml:5:8");
+}
+
+TEST(BoxSettings, are_none_without_the_heading) {
+  MemoryWorld world;
+  world.put("game.toml", "[game]\ntitle = \"Tides\"\n");
+  EXPECT_FALSE(read_game(world).value.box);
+}
+
+}  // namespace
+}  // namespace quoin::game
