@@ -115,11 +115,13 @@ std::optional<Size> sheet_for(Size net, Size paper, const Insets& dead) {
   return std::nullopt;
 }
 
-/// The name of the smallest known sheet that takes the net; "" when none does.
+/// The name of the smallest known sheet that takes the net, "" when none does. RA and SRA are a
+/// print shop's untrimmed sheets, which nobody has at home.
 std::string next_sheet(Size net, const Insets& dead) {
   const game::NamedSize* best = nullptr;
   for (const game::NamedSize& named : game::paper_sizes()) {
     const auto area = [](Size size) { return size.width.value * size.height.value; };
+    if (named.name.starts_with("RA") || named.name.starts_with("SRA")) continue;
     if (!sheet_for(net, named.size, dead)) continue;
     if (best == nullptr || area(named.size) < area(best->size)) best = &named;
   }

@@ -36,7 +36,8 @@ Diagnostic assumed_thickness(const Contents& contents) {
 Range card_thickness(const Contents& contents, const game::BoxWishes& wishes, Diagnostics& found) {
   if (wishes.pile) return spread(wishes.pile->height / wishes.pile->cards, pile_spread);
   const game::Stock& stock = contents.stock;
-  const std::string_view paper = stock.paper_class.empty() ? "uncoated-card" : stock.paper_class;
+  const std::string_view paper = stock.paper_class.empty() ? std::string_view("uncoated-card")
+                                                           : std::string_view(stock.paper_class);
   if (const auto range = caliper_of(stock.caliper, stock.grammage, paper)) return *range;
   found.push_back(assumed_thickness(contents));
   return spread(usual_card, lot_spread);
