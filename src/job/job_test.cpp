@@ -253,7 +253,7 @@ TEST_F(JobTest, names_the_larger_sheet_that_takes_the_net) {
                    [](const Diagnostic& one) { return one.id == Id::box_larger_than_sheet; });
   ASSERT_NE(said, outcome.found.end());
   EXPECT_THAT(said->message, testing::EndsWith("and A4 prints 200.0 x 287.0 mm"));
-  EXPECT_EQ(said->hints.front(), "A3 would take it");
+  EXPECT_EQ(said->hints.front(), "Legal would take it");
 }
 
 TEST_F(JobTest, checks_without_writing) {
