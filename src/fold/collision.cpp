@@ -10,8 +10,9 @@
 namespace quoin::fold {
 namespace {
 
-constexpr double still_looked_at = 0.1;     // mm of motion between two looks at plates that touch
-constexpr double looked_at_inside = 0.5;    // the same for plates that are in each other
+constexpr double still_looked_at = 0.1;   // mm of motion between two looks at plates that touch
+constexpr double looked_at_inside = 0.5;  // the same for plates that are in each other
+static_assert(touching.value == touch);
 const double let_off = 2 * std::atan(2.0);  // see collision.h
 
 /// A plate's creases up to its root, and how far its farthest corner can be from each.

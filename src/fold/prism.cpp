@@ -1,6 +1,7 @@
 #include "fold/prism.h"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <numeric>
 
@@ -112,11 +113,12 @@ double apart(const Prism& a, const Rigid& place_a, const Prism& b, const Rigid& 
   Gauge gauge(a, place_a, b, place_b);
   gauge.look(place_a.normal());
   gauge.look(place_b.normal());
-  if (gauge.widest() >= std::min(enough, wide_enough)) return gauge.widest();
+  const double worth = std::isinf(enough) ? enough : std::min(enough, wide_enough);
+  if (gauge.widest() >= worth) return gauge.widest();
   constexpr std::size_t main_sides = 4;
   look_along_squares(gauge, a, place_a, 0, main_sides, enough);
   look_along_squares(gauge, b, place_b, 0, main_sides, enough);
-  if (gauge.widest() >= wide_enough) return gauge.widest();
+  if (gauge.widest() >= worth) return gauge.widest();
   look_along_squares(gauge, a, place_a, main_sides, a.squares.size(), enough);
   look_along_squares(gauge, b, place_b, main_sides, b.squares.size(), enough);
   if (gauge.widest() <= -touch) look_along_edges(gauge, a, place_a, b, place_b);

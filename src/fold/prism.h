@@ -35,8 +35,10 @@ inline constexpr double touch = 0.05;  // mm
 
 /// How far two plates are apart, in millimetres; negative: how far they are in each other, along
 /// the shortest way out (separating axes: faces, sides, and their products). Above 0 it is a lower
-/// bound of the true distance. It stops looking once a gap of `enough` is found, and does not look
-/// along the products of sides when the faces and sides show that they do no more than touch.
+/// bound of the true distance. It stops looking at a gap of `enough`, or at one that is worth a
+/// step of the check (0.2 mm); with `enough` infinite it is the widest gap that faces and sides
+/// show. Products of sides are looked along only when faces and sides do not show that the plates
+/// at most touch.
 [[nodiscard]] double apart(const Solid& a, const Rigid& place_a, const Solid& b,
                            const Rigid& place_b, double enough);
 

@@ -144,7 +144,7 @@ std::vector<PropertyFacts> flap_keys() {
       with(box_length("notch", 0, 100), "", "9, or less on a narrow box", "notch = 8",
            "Radius of the half-round thumb notch; 0 for none."),
       with(box_length("corner", 0, 100), "", "a third of the tuck flap", "corner = 5",
-           "Radius of the tuck flap's corners."),
+           "Radius of the tuck flap's corners; at most four fifths of its depth are used."),
       with(box_length("lid-height", 1, 1000), "", "two thirds of the base, at least 10",
            "lid-height = 15",
            "How far the lid comes down over the base. Only for `kind = \"lid\"`."),

@@ -1,7 +1,10 @@
+#include <fmt/format.h>
+
 #include <cmath>
 
 #include "game/reading.h"
 #include "game/section.h"
+#include "game/words.h"
 
 namespace quoin::game {
 namespace {
@@ -22,12 +25,20 @@ std::optional<std::array<Mm, 3>> three_if_given(const Section& section, std::str
   return node ? std::optional(three(*node)) : std::nullopt;
 }
 
-std::optional<MeasuredPile> read_pile(const Section& section) {
+std::optional<MeasuredPile> read_pile(Reading& reading, const Section& section) {
   const Node* node = section.given("pile");
   if (!node) return std::nullopt;
   const double cards = *node->list()->at(0).number();
-  if (cards < 1) return std::nullopt;
-  return MeasuredPile{static_cast<int>(std::lround(cards)), Mm{*node->list()->at(1).number()}};
+  if (cards >= 1 && cards == std::floor(cards)) {
+    return MeasuredPile{static_cast<int>(cards), Mm{*node->list()->at(1).number()}};
+  }
+  Diagnostic problem(
+      Id::game_out_of_range, node->list()->at(0).origin,
+      fmt::format("pile begins with {}; it begins with a whole number of cards, 1 or "
+                  "more",
+                  number_text(cards)));
+  reading.found.add(problem.hint("write pile = [60, 19.4] for 60 cards that are 19.4 mm high"));
+  return std::nullopt;
 }
 
 void read_flaps(BoxWishes& box, const Section& section) {
@@ -61,7 +72,7 @@ void read_box(Reading& reading, const Table& settings) {
   box.inside = three_if_given(section, "inside");
   box.clearance = three(section.value("clearance"));
   box.slack = section.length("slack");
-  box.pile = read_pile(section);
+  box.pile = read_pile(reading, section);
   box.sleeves = three_if_given(section, "sleeves");
   box.leaflet = section.length("leaflet");
   read_flaps(box, section);

@@ -57,6 +57,15 @@ TEST(BoxSettings, of_an_unknown_kind_name_the_known_ones) {
   EXPECT_EQ(to_string(first.origin), "game.toml:5:8");
 }
 
+TEST(BoxSettings, of_a_pile_of_no_cards_say_what_a_pile_begins_with) {
+  const auto read = game_with_box("pile = [0.5, 19.4]\n");
+  ASSERT_FALSE(read.found.empty());
+  EXPECT_EQ(to_string(read.found.front().origin), "game.toml:5:9");
+  EXPECT_EQ(read.found.front().message,
+            "pile begins with 0.5; it begins with a whole number of cards, 1 or more");
+  EXPECT_FALSE(read.value.box->pile);
+}
+
 TEST(BoxSettings, are_none_without_the_heading) {
   MemoryWorld world;
   world.put("game.toml", "[game]\ntitle = \"Tides\"\n");

@@ -15,10 +15,9 @@ constexpr Mm usual_board{0.40};
 
 Range board_of(const game::BoxWishes& wishes, Diagnostics& found) {
   const game::BoardWishes& board = wishes.board;
-  const std::string_view paper = board.paper_class.empty()
-                                     ? std::string_view("solid-bleached-board")
-                                     : std::string_view(board.paper_class);
-  if (const auto range = caliper_of(board.caliper, board.grammage, paper)) return *range;
+  if (const auto range =
+          caliper_of(board.caliper, board.grammage, board.paper_class, "solid-bleached-board"))
+    return *range;
   Diagnostic note(Id::box_board_thickness_assumed, wishes.origin,
                   "how thick the box's board is is not said, so 0.40 mm is taken");
   found.push_back(note.hint("write caliper = 0.4 under [box]"));

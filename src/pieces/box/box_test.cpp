@@ -3,6 +3,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <random>
 
 #include "pieces/box/check_box.h"
@@ -230,6 +231,42 @@ TEST(Box, of_random_decks_folds_shut_holds_them_and_has_sound_nets) {
       }
     }
   }
+}
+
+/// Every length of [box] at random within what game.toml takes: whatever is asked for is drawn or
+/// refused with a reason, and takes no time to speak of.
+TEST(Box, of_any_wishes_is_drawn_or_refused_with_a_reason) {
+  std::mt19937_64 chance(11);
+  const auto part = [&] { return static_cast<double>(chance() >> 11) * 0x1p-53; };
+  const auto size = [&](double low, double high) {
+    return Mm{low * std::pow(high / low, part())};  // small ones as often as large ones
+  };
+  int sound = 0;
+  for (int i = 0; i < 150; ++i) {
+    BoxWishes wishes = usual_box(std::string(box_kinds()[chance() % box_kinds().size()].word));
+    wishes.board.caliper = i % 4 == 1 ? size(0.02, 5) : size(0.15, 0.8);
+    if (i % 4 == 0) wishes.inside = {size(0.01, 2000), size(0.01, 2000), size(0.01, 2000)};
+    if (i % 3 == 0) wishes.tuck = size(1, 200);
+    if (i % 5 < 2) wishes.dust_flap = size(1, 500);
+    if (i % 7 < 3) wishes.notch = size(0.1, 100);
+    if (i % 4 == 0) wishes.lid_height = size(1, 1000);
+    wishes.corner = size(0.01, 100);
+    wishes.glue_flap = size(1, 100);
+    wishes.tuck_play = size(0.01, 10);
+    wishes.fit = size(0.01, 10);
+    wishes.leaflet = size(0.01, 50);
+    Contents contents = usual_deck();
+    contents.cards = static_cast<int>(size(1, i % 4 == 2 ? 3000 : 300).value);
+    contents.card = {size(18, 320), size(18, 320)};
+    const auto made = make_box(wishes, contents);
+    EXPECT_TRUE(made.value || any_errors(made.found)) << i;
+    if (!made.value) continue;
+    sound += any_errors(made.found) ? 0 : 1;
+    for (const fold::Part& net : made.value->model.parts) {
+      EXPECT_THAT(fold::faults_of(net.net), testing::IsEmpty()) << i;
+    }
+  }
+  EXPECT_GT(sound, 10);  // so that not everything was refused
 }
 
 }  // namespace

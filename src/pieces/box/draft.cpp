@@ -43,7 +43,7 @@ Polygon flap(Point a, Point b, Mm depth, Mm taper, Mm radius) {
   if (radius <= Mm{}) {
     return {a, place(taper, depth), place(wide - taper, depth), b};
   }
-  const Mm r = std::min({radius, depth, (wide - taper * 2) / 2});
+  const Mm r = std::min({radius, depth * 0.8, (wide - taper * 2) / 2});
   // Drawn upright on a page of its own, then laid on its side of the net.
   Polygon drawn;
   drawn.push_back({Mm{}, Mm{}});

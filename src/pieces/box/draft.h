@@ -26,8 +26,9 @@ fold::Hinge& add_crease(fold::Net& net, int parent, int child, Point from, Point
 void add_arc(Polygon& outline, Point centre, Mm radius, Angle from, Angle to);
 
 /// A flap that hangs on the side from `a` to `b` and reaches `depth` to the left of the way from a
-/// to b (up from a side drawn to the right), its far end `taper` shorter at each end, corners
-/// rounded by `radius`.
+/// to b (up from a side drawn to the right), its far end `taper` shorter at each end. Its corners
+/// are rounded by `radius`, or by what there is room for: four fifths of the depth, half the far
+/// end.
 [[nodiscard]] Polygon flap(Point a, Point b, Mm depth, Mm taper, Mm radius);
 
 /// A rectangle with half-round notches of these radii in the middle of its top and bottom sides; no

@@ -36,9 +36,9 @@ Diagnostic assumed_thickness(const Contents& contents) {
 Range card_thickness(const Contents& contents, const game::BoxWishes& wishes, Diagnostics& found) {
   if (wishes.pile) return spread(wishes.pile->height / wishes.pile->cards, pile_spread);
   const game::Stock& stock = contents.stock;
-  const std::string_view paper = stock.paper_class.empty() ? std::string_view("uncoated-card")
-                                                           : std::string_view(stock.paper_class);
-  if (const auto range = caliper_of(stock.caliper, stock.grammage, paper)) return *range;
+  if (const auto range =
+          caliper_of(stock.caliper, stock.grammage, stock.paper_class, "uncoated-card"))
+    return *range;
   found.push_back(assumed_thickness(contents));
   return spread(usual_card, lot_spread);
 }
@@ -60,9 +60,10 @@ fold::Block thickest(const Deck& deck) {
 }
 
 std::optional<Range> caliper_of(std::optional<Mm> caliper, std::optional<double> grammage,
-                                std::string_view paper_class) {
+                                std::string_view paper_class, std::string_view usual_class) {
   if (caliper) return spread(*caliper, lot_spread);
-  const game::PaperClass* paper = game::find_paper_class(paper_class);
+  const game::PaperClass* paper =
+      game::find_paper_class(paper_class.empty() ? usual_class : paper_class);
   if (!grammage || !paper) return std::nullopt;
   const auto thickness = [&](double bulk) { return Mm{*grammage * bulk / 1000}; };
   const Range usual = spread(thickness(paper->usual), lot_spread);

@@ -37,10 +37,11 @@ struct Deck {
 /// From its caliper c: c, give or take 5 % (lots differ by 5 to 10 %; common practice, and one
 /// maker of board states 5 % above 300 g/m²). Else from grammage g and the class's bulk b:
 /// c = g b / 1000 mm, with g in g/m² and b in cm³/g (ISO 534), from the least to the most bulk of
-/// the class, and 5 % either way at the least. `fallback` is the class when none is given.
+/// the class, and 5 % either way at the least. `usual_class` stands in when no class is given.
 [[nodiscard]] std::optional<Range> caliper_of(std::optional<Mm> caliper,
                                               std::optional<double> grammage,
-                                              std::string_view paper_class);
+                                              std::string_view paper_class,
+                                              std::string_view usual_class);
 
 /// The deck's height as a range.
 ///

@@ -35,7 +35,7 @@ TEST(DeckHeight, from_a_measured_pile_asks_nothing_else) {
 
 TEST(DeckHeight, from_grammage_spans_the_bulk_of_the_class) {
   // DIN 19303: white-lined chipboard GD2 has 1.30 to 1.45 cm³/g.
-  const auto range = caliper_of(std::nullopt, 300, "white-lined-chipboard");
+  const auto range = caliper_of(std::nullopt, 300, "white-lined-chipboard", "");
   ASSERT_TRUE(range);
   EXPECT_NEAR(range->low.value, 0.390, 1e-9);
   EXPECT_NEAR(range->typical.value, 0.414, 1e-9);
