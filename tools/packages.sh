@@ -43,6 +43,7 @@ need_node_packages() {
   local from=$root/tests/outside to=$build/node
   if ! command -v node > /dev/null || ! command -v npm > /dev/null; then
     need_packages nodejs npm || return 1
+    command -v npm > /dev/null || return 0  # asked to go on without: the checks will say so
   fi
   cmp -s "$from/package-lock.json" "$to/installed" && return 0
   echo "run: installing the npm packages of the outside checks" >&2
@@ -53,7 +54,7 @@ need_node_packages() {
     return 0
   fi
   tail -n 20 "$to/npm.log" >&2
-  return 1
+  [ "${QUOIN_PACKAGES:-}" = as-is ]
 }
 
 # Installs what is missing of the packages named; takes no time when nothing is.

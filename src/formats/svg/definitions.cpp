@@ -141,6 +141,10 @@ Result<std::string> Definitions::address(const PicturePtr& picture) {
   if (facts.is_vector()) {
     made = data_address("image/svg+xml", picture->safe_svg());
   } else if (can_be_passed_on(facts)) {
+    // Some faults only decoding finds.
+    if (Result<std::shared_ptr<const Raster>> raster = shelf_.pixels(picture); !raster) {
+      return std::move(raster).why();
+    }
     made = data_address(facts.format == PictureFormat::jpeg ? "image/jpeg" : "image/png",
                         picture->bytes());
   } else {
