@@ -10,7 +10,7 @@ packages_to_build=(
   libdeflate-dev libxml2-dev libqpdf-dev nettle-dev zlib1g-dev
 )
 packages_to_test=(
-  libgtest-dev libgmock-dev librapidcheck-dev
+  libgtest-dev libgmock-dev librapidcheck-dev libeigen3-dev
   clang-14 clang-format-14 libclang-rt-14-dev llvm-14
   poppler-utils mupdf-tools ghostscript qpdf imagemagick librsvg2-bin python3-ezdxf
 )
