@@ -35,24 +35,49 @@ PrintSide side_asked(const game::Element& element) {
   return inside ? PrintSide::inside : PrintSide::outside;
 }
 
-std::string all_panels(const Box& box) {
-  return fmt::format("the panels of this box are {}", listed(fold::panel_names(box.model)));
+std::vector<std::string> panels_that_are(const Box& box, fold::Seen seen) {
+  std::vector<std::string> names;
+  for (const fold::Part& part : box.model.parts) {
+    for (const fold::Panel& panel : part.net.panels) {
+      if (panel.seen == seen) names.push_back(panel.name);
+    }
+  }
+  return names;
+}
+
+/// The names of all panels, those that show first.
+void tell_panels(const Box& box, Diagnostic& problem) {
+  problem.detail("the panels of this box are " + listed(panels_that_are(box, fold::Seen::outside)));
+  const std::vector<std::string> hidden = panels_that_are(box, fold::Seen::hidden);
+  if (!hidden.empty()) problem.detail("those that are hidden when it is closed: " + listed(hidden));
+}
+
+/// The panel that is meant: "front" is short for "sleeve front"; else the nearest in spelling.
+std::optional<std::string> panel_meant(const Box& box, const std::string& asked) {
+  const std::vector<std::string> names = fold::panel_names(box.model);
+  const auto longer = std::find_if(names.begin(), names.end(), [&](const std::string& name) {
+    return !asked.empty() && name.ends_with(" " + asked);
+  });
+  return longer != names.end() ? std::optional(*longer) : game::nearest(asked, names);
 }
 
 void report_no_panel(const game::Element& element, const Box& box, Diagnostics& found) {
   Diagnostic problem(Id::box_no_panel, element.origin,
                      fmt::format("the {} \"{}\" does not say on which panel of the box it is drawn",
                                  element.kind, element.id));
-  problem.on("box", element.id).detail(all_panels(box));
-  found.push_back(problem.hint("write panel = \"front\", or the name of another panel"));
+  problem.on("box", element.id);
+  tell_panels(box, problem);
+  found.push_back(problem.hint(fmt::format("write panel = \"{}\", or the name of another panel",
+                                           panels_that_are(box, fold::Seen::outside).front())));
 }
 
 void report_unknown_panel(const game::Element& element, const PanelWord& asked, const Box& box,
                           Diagnostics& found) {
   Diagnostic problem(Id::box_unknown_panel, asked.origin,
                      fmt::format("a {} has no panel \"{}\"", box.kind->title, asked.name));
-  problem.on("box", element.id).detail(all_panels(box));
-  const auto meant = game::nearest(asked.name, fold::panel_names(box.model));
+  problem.on("box", element.id);
+  tell_panels(box, problem);
+  const std::optional<std::string> meant = panel_meant(box, asked.name);
   found.push_back(problem.hint(meant ? fmt::format("did you mean \"{}\"?", *meant)
                                      : "write one of these names"));
 }

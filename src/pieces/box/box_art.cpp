@@ -1,6 +1,7 @@
 #include "pieces/box/box_art.h"
 
 #include <algorithm>
+#include <map>
 
 #include "pieces/box/art_place.h"
 #include "pieces/box/check_art.h"
@@ -37,6 +38,24 @@ void lay_on_net(const DrawnArt& drawn, Scene& scene) {
   }
 }
 
+/// Where each element of a layout stands in its file.
+void collect_origins(const std::vector<game::Element>& elements,
+                     std::map<std::string, Origin>& origins) {
+  for (const game::Element& element : elements) {
+    origins.emplace(element.id, element.origin);
+    collect_origins(element.children, origins);
+  }
+}
+
+/// Findings about a place are for the layout to cure, also where the words come from another file.
+void point_at_layout(Item& item, const std::map<std::string, Origin>& origins) {
+  const auto own = origins.find(item.element);
+  if (own != origins.end() && item.origin.file != own->second.file) item.origin = own->second;
+  if (auto* group = std::get_if<GroupItem>(&item.what)) {
+    for (Item& inner : group->items) point_at_layout(inner, origins);
+  }
+}
+
 std::vector<DrawnArt> draw_layout(const Studio& studio, const Box& box, Mm bleed,
                                   Diagnostics& found) {
   const game::Game& game = studio.game();
@@ -44,12 +63,15 @@ std::vector<DrawnArt> draw_layout(const Studio& studio, const Box& box, Mm bleed
   std::vector<DrawnArt> all;
   if (layout == nullptr) return all;
   const game::Card nobody;
+  std::map<std::string, Origin> origins;
+  collect_origins(layout->elements, origins);
   for (const game::Element& element : layout->elements) {
     std::optional<ArtPlace> place = art_place(element, box, bleed, found);
     if (!place) continue;
     const Sitting sitting{studio, nobody, place->words, found};
     std::optional<Item> item =
         draw_element(element, sitting, usual_place(element, place->run, bleed, game.card.safe));
+    if (item) point_at_layout(*item, origins);
     if (item) all.push_back({&element, std::move(*place), std::move(*item)});
   }
   return all;

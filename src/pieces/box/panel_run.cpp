@@ -78,14 +78,18 @@ std::vector<int> followers_of(const PrintedNet& net, int panel) {
 }
 
 std::vector<Region> ink_of(const PrintedNet& net, const std::vector<int>& panels, Mm bleed) {
-  std::vector<Polygon> own, others = net.glue;
+  std::vector<Polygon> own, kept_off = net.glue;
   for (int i = 0; i < static_cast<int>(net.panels.size()); ++i) {
-    const bool is_own = std::find(panels.begin(), panels.end(), i) != panels.end();
-    (is_own ? own : others).push_back(panel_at(net, i).outline);
+    const Polygon& outline = panel_at(net, i).outline;
+    if (std::find(panels.begin(), panels.end(), i) != panels.end()) {
+      own.push_back(outline);
+      continue;
+    }
+    for (const Region& inner : grown({Region{outline, {}}}, -crease_trap)) {
+      kept_off.push_back(inner.outer);
+    }
   }
-  std::vector<Region> whole = united(own);
-  if (bleed > Mm{}) whole = grown(whole, bleed);
-  return without(whole, others);
+  return without(grown(united(own), std::max(bleed, crease_trap)), kept_off);
 }
 
 /// Panels in upright places, each moved by `shift` so that all follow each other.

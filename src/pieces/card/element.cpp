@@ -19,6 +19,17 @@ Rect inside(Rect frame, Insets by) {
   return grown(frame, Insets{-by.top, -by.right, -by.bottom, -by.left});
 }
 
+/// The size that is given, or what is left from `at` to the frame's far corner.
+std::optional<Size> read_size(const Properties& properties, Rect frame) {
+  if (properties.node("size")) {
+    const std::optional<Vec> size = properties.pair("size");
+    return size ? std::optional(Size{size->x, size->y}) : std::nullopt;
+  }
+  const std::optional<Vec> at = properties.pair("at");
+  if (!at) return std::nullopt;
+  return Size{frame.size.width - at->x, frame.size.height - at->y};
+}
+
 /// The element's box before it is turned, or nothing (reported) when it has no size.
 std::optional<Rect> read_box(const Properties& properties, const game::Element& element,
                              const ElementPlace& place) {
@@ -31,10 +42,10 @@ std::optional<Rect> read_box(const Properties& properties, const game::Element& 
     Rect box = inside(place.frame, *inset);
     box.at = box.at + nudge;
     if (box.size.width > Mm{0} && box.size.height > Mm{0}) return box;
-  } else if (const std::optional<Vec> size = properties.pair("size")) {
+  } else if (const std::optional<Size> size = read_size(properties, place.frame)) {
     const Vec at = properties.pair("at").value_or(Vec{});
-    if (size->x > Mm{0} && size->y > Mm{0}) {
-      return Rect{place.frame.at + at + nudge, {size->x, size->y}};
+    if (size->width > Mm{0} && size->height > Mm{0}) {
+      return Rect{place.frame.at + at + nudge, *size};
     }
   }
   properties.report(Id::face_no_box, element.origin,
