@@ -46,7 +46,10 @@ struct BoxWishes {
   std::optional<MeasuredPile> pile;
   std::optional<std::array<Mm, 3>> sleeves;  ///< width, height, and what a sleeve adds to a card
   Mm leaflet;
-  Origin origin;                                      ///< of [box]
+  std::string layout;       ///< file of what is printed on the box, "" for nothing
+  int art = -1;             ///< index into Game::layouts; -1: nothing is printed
+  std::optional<Mm> bleed;  ///< how far ink reaches past the cuts; the cards' when not given
+  Origin origin;            ///< of [box]
   std::map<std::string, Origin, std::less<>> places;  ///< of the keys that were given
 
   /// Of the key's value, or of [box] when the key was not given.

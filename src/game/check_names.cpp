@@ -28,6 +28,20 @@ std::vector<std::string> known_names(const Game& game) {
   return names;
 }
 
+/// All names that a placeholder on the box may hold.
+std::vector<std::string> names_on_box(const Game& game) {
+  std::vector<std::string> names{"box.cards"};
+  for (const auto& [key, value] : game.facts) names.push_back("game." + key);
+  return names;
+}
+
+Diagnostic open_brace(const NameUse& use) {
+  Diagnostic problem(Id::game_open_brace, use.origin, "this brace is never closed");
+  return problem.hint(
+      "close it after the column's name, or write {{ to print a "
+      "brace");
+}
+
 class NameCheck {
  public:
   explicit NameCheck(Reading& reading) : reading_(reading), known_(known_names(reading.game)) {
@@ -37,11 +51,8 @@ class NameCheck {
 
   void check(const NameUse& use) {
     if (use.kind == TextPart::Kind::open_brace) {
-      Diagnostic problem(Id::game_open_brace, use.origin, "this brace is never closed");
-      reading_.found.add(
-          problem.hint("close it after the column's name, or write {{ to print a "
-                       "brace"));
-    } else if (!look_up(reading_.game, nobody_, use.name)) {
+      reading_.found.add(open_brace(use));
+    } else if (use.name.starts_with("box.") || !look_up(reading_.game, nobody_, use.name)) {
       const bool dotted = use.name.find('.') != std::string::npos;
       Diagnostic problem = unknown_name(Id::game_unknown_column, dotted ? "value" : "column",
                                         use.name, use.origin, known_);
@@ -51,6 +62,23 @@ class NameCheck {
         if (columns.size() <= 20) problem.hint("the columns are " + all_of(columns));
       }
       reading_.found.add(std::move(problem));
+    }
+  }
+
+  /// The box is no card: it has no row, no suit and no deck.
+  void check_on_box(const NameUse& use) {
+    const std::vector<std::string> known = names_on_box(reading_.game);
+    if (use.kind == TextPart::Kind::open_brace) {
+      reading_.found.add(open_brace(use));
+    } else if (std::find(known.begin(), known.end(), use.name) == known.end()) {
+      Diagnostic problem(Id::game_unknown_column, use.origin,
+                         fmt::format("there is no {} on the box", in_quotes(use.name)));
+      problem.detail("the box is no card, so columns, suits and decks have no value on it");
+      const bool of_game = reading_.game.facts.contains(use.name);
+      const std::optional<std::string> meant =
+          of_game ? "game." + use.name : nearest(use.name, known);
+      reading_.found.add(problem.hint(meant ? fmt::format("did you mean {}?", in_quotes(*meant))
+                                            : "on the box there are " + all_of(known)));
     }
   }
 
@@ -87,6 +115,9 @@ void check_elements(NameCheck& names, const std::vector<Element>& elements) {
 }  // namespace
 
 void check_names(Reading& reading) {
+  for (const NameUse& use : names_used_on_box(reading.game)) {
+    NameCheck(reading).check_on_box(use);
+  }
   // Without the list no column is known, and each placeholder would seem to be wrong.
   if (reading.game.columns.empty()) return;
   NameCheck names(reading);

@@ -36,6 +36,13 @@ std::optional<Text> game_value(const Game& game, std::string_view key) {
   return found == game.facts.end() ? std::nullopt : std::optional(found->second);
 }
 
+std::optional<Text> box_value(const Game& game, std::string_view key) {
+  if (key != "cards") return std::nullopt;
+  long cards = 0;
+  for (const Card& card : game.cards) cards += card.copies;
+  return Text{std::to_string(cards), {}};
+}
+
 std::optional<Text> card_value(const Card& card, std::string_view key) {
   if (key == "number") return Text{std::to_string(card.number), card.origin};
   if (key == "copies") return Text{std::to_string(card.copies), card.origin};
@@ -105,6 +112,7 @@ std::optional<Text> look_up(const Game& game, const Card& card, std::string_view
   const std::string_view key = name.substr(dot + 1);
   if (name.starts_with("suit.")) return suit_value(game, card, key);
   if (name.starts_with("game.")) return game_value(game, key);
+  if (name.starts_with("box.")) return box_value(game, key);
   if (name.starts_with("card.")) return card_value(card, key);
   if (name.starts_with("deck.")) return deck_value(game, card, key);
   return std::nullopt;

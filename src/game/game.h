@@ -171,10 +171,12 @@ struct Game {
 
 /// The column's index, or -1. Columns are matched exactly.
 [[nodiscard]] int column(const Game& game, std::string_view name);
+/// The layout that is drawn on the box, or null.
+[[nodiscard]] const Layout* box_layout(const Game& game);
 [[nodiscard]] const Suit* suit_of(const Game& game, const Card& card);
 
 /// The value behind a placeholder name for a card: a column, "suit.key", "game.key",
-/// "deck.name", "card.number", "card.copies". Null when there is no such name.
+/// "deck.name", "card.number", "card.copies", "box.cards". Null when there is no such name.
 [[nodiscard]] std::optional<Text> look_up(const Game& game, const Card& card,
                                           std::string_view name);
 [[nodiscard]] bool holds(const Game& game, const Card& card, const Conditions& conditions);

@@ -18,13 +18,41 @@ void drop_without_kind(std::vector<Element>& elements) {
   for (Element& element : elements) drop_without_kind(element.children);
 }
 
+/// What a layout is for: only on a box do elements say on which panel they are drawn.
+enum class DrawnOn { cards, box };
+
+bool is_for_box(std::string_view key) {
+  const std::vector<PropertyFacts>& keys = keys_of("on-box");
+  return std::any_of(keys.begin(), keys.end(),
+                     [&](const PropertyFacts& facts) { return facts.key == key; });
+}
+
+/// Tells of keys that have no meaning where they stand: those of the box on a card, and on a box
+/// within a group, which is drawn as one.
+void refuse_panels(const std::vector<Element>& elements, DrawnOn on, Findings& found) {
+  for (const Element& element : elements) {
+    for (const Entry& entry : element.properties) {
+      if (!is_for_box(entry.key)) continue;
+      Diagnostic problem(
+          Id::game_unknown_key, entry.key_origin,
+          on == DrawnOn::cards
+              ? fmt::format("{} says {}, but this layout is drawn on cards", element.id, entry.key)
+              : fmt::format("{} says {}, but it lies in a group", element.id, entry.key));
+      found.add(problem.hint(on == DrawnOn::cards
+                                 ? "leave it out, or name the layout under [box] as its layout"
+                                 : "say it of the group"));
+    }
+    refuse_panels(element.children, on, found);
+  }
+}
+
 /// Opens each layout file once and lays those that are used beneath those that use them.
 class LayoutShelf {
  public:
   explicit LayoutShelf(Reading& reading) : reading_(reading) {}
 
   /// Adds the layout to the game unless it is there. `path` as the maker wrote it.
-  void add(const std::string& path, const Origin& wanted_by) {
+  void add(const std::string& path, const Origin& wanted_by, DrawnOn on = DrawnOn::cards) {
     const std::string name = normal_path(path);
     for (const Layout& layout : reading_.game.layouts) {
       if (layout.file.str() == name) return;
@@ -35,11 +63,20 @@ class LayoutShelf {
     std::vector<std::string> chain, taken;
     lay(*file, layout.elements, chain, taken);
     reading_.found.add(check_elements(layout.elements, reading_.names));
+    check_panels(layout.elements, on);
     drop_without_kind(layout.elements);
     reading_.game.layouts.push_back(std::move(layout));
   }
 
  private:
+  void check_panels(const std::vector<Element>& elements, DrawnOn on) {
+    if (on == DrawnOn::cards) {
+      refuse_panels(elements, on, reading_.found);
+      return;
+    }
+    for (const Element& element : elements) refuse_panels(element.children, on, reading_.found);
+  }
+
   const LayoutFile* open(const std::string& path, const Origin& wanted_by) {
     const std::string name = normal_path(path);
     if (const auto known = files_.find(name); known != files_.end() && !name.empty()) {
@@ -155,6 +192,17 @@ void add_asked_for(Reading& reading, LayoutShelf& shelf) {
   }
 }
 
+void add_for_box(Reading& reading, LayoutShelf& shelf) {
+  std::optional<BoxWishes>& box = reading.game.box;
+  if (!box || box->layout.empty()) return;
+  shelf.add(box->layout, box->place("layout"), DrawnOn::box);
+  const std::vector<Layout>& layouts = reading.game.layouts;
+  const std::string name = normal_path(box->layout);
+  const auto there = std::find_if(layouts.begin(), layouts.end(),
+                                  [&](const Layout& one) { return one.file.str() == name; });
+  if (there != layouts.end()) box->art = static_cast<int>(there - layouts.begin());
+}
+
 }  // namespace
 
 void read_layouts(Reading& reading) {
@@ -170,6 +218,7 @@ void read_layouts(Reading& reading) {
     shelf.add(back->second.text, back->second.origin);
   }
   add_asked_for(reading, shelf);
+  add_for_box(reading, shelf);
 }
 
 }  // namespace quoin::game

@@ -15,7 +15,7 @@ using Pages = std::map<std::string_view, std::vector<PropertyFacts>>;
 const Pages& pages() {
   static const Pages all = [] {
     Pages made;
-    for (auto rows : {game_keys, box_keys, layout_keys}) {
+    for (auto rows : {game_keys, box_keys, layout_keys, on_box_keys}) {
       for (PropertyFacts& facts : rows()) made[facts.section].push_back(std::move(facts));
     }
     return made;
@@ -30,9 +30,9 @@ bool is_kind(std::string_view section) {
 
 /// The pages whose keys an element of that kind takes; of any other section just its own.
 std::vector<std::string_view> pages_of(std::string_view kind) {
-  if (kind == "text") return {"text", "type", "element"};
+  if (kind == "text") return {"text", "type", "element", "on-box"};
   if (kind == "styles") return {"type"};
-  if (is_kind(kind)) return {kind, "element"};
+  if (is_kind(kind)) return {kind, "element", "on-box"};
   return {kind};
 }
 

@@ -56,6 +56,29 @@ std::vector<PropertyFacts> form_keys() {
   };
 }
 
+std::vector<PropertyFacts> art_keys() {
+  return {
+      {.section = "box",
+       .key = "layout",
+       .type = ValueType::file,
+       .fallback_words = "a box without print",
+       .example = R"(layout = "layouts/box.toml")",
+       .meaning =
+           "The layout that is drawn on the panels of the box. See *What the box's elements say "
+           "besides*."},
+      {.section = "box",
+       .key = "bleed",
+       .type = ValueType::number,
+       .low = 0,
+       .high = 20,
+       .unit = "mm",
+       .fallback_words = "the bleed of the cards",
+       .example = "bleed = 3",
+       .meaning = "How far the box's art runs on past its cuts.",
+       .source = "3 mm: common practice, no source"},
+  };
+}
+
 std::vector<PropertyFacts> board_keys() {
   return {
       {.section = "box",
@@ -157,7 +180,7 @@ std::vector<PropertyFacts> flap_keys() {
 
 std::vector<PropertyFacts> box_keys() {
   std::vector<PropertyFacts> all;
-  for (auto make : {form_keys, board_keys, content_keys, flap_keys}) {
+  for (auto make : {form_keys, art_keys, board_keys, content_keys, flap_keys}) {
     for (PropertyFacts& facts : make()) all.push_back(std::move(facts));
   }
   return all;

@@ -149,10 +149,12 @@ std::vector<PropertyFacts> place_keys() {
       {.section = "element",
        .key = "role",
        .type = word,
-       .words = {"art", "border", "text", "decoration"},
+       .words = {"art", "border", "text", "emblem", "decoration"},
        .example = R"(role = "decoration")",
-       .meaning = "What it is to the player, for the checks: a `decoration` may leave the safe "
-                  "area without a warning, a `border` is looked at for whether it will look even."},
+       .meaning =
+           "What it is to the player, for the checks: a `decoration` may leave the safe "
+           "area without a warning, a `border` is looked at for whether it will look even, an "
+           "`emblem` (a face, a badge) must not be broken by a fold of the box."},
   };
 }
 

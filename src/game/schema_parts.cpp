@@ -185,6 +185,16 @@ const std::vector<SectionFacts>& layout_sections() {
        "A layout is a list of elements; later ones lie on top of earlier ones.",
        "[[element]]\nid = \"title\"\nkind = \"text\"\ntext = \"{name}\"\nat = [5, 5]\n"
        "size = [53.5, 8]\nstyle = \"title\""},
+      {"on-box", Occurrence::inside, "in the layout of the box",
+       "What the box's elements say besides",
+       "The layout that `[box] layout` names is drawn on the panels of the box. Each of its "
+       "elements "
+       "says on which; elements within a group are drawn where the group is. There is no card, so "
+       "of "
+       "the placeholders only `{game.title}` and its like are known, and `{box.cards}`, the number "
+       "of cards in the box.",
+       "[[element]]\nid = \"shore\"\nkind = \"picture\"\npanels = [\"left\", \"front\", "
+       "\"right\", \"back\"]\npicture = \"art/shore.svg\"\nfit = \"cover\""},
       {"picture", Occurrence::inside, "kind = \"picture\"", "Pictures", "",
        "[[element]]\nid = \"art\"\nkind = \"picture\"\ninset = \"bleed\"\n"
        "picture = \"art/{art}\"\nfit = \"cover\""},

@@ -10,6 +10,7 @@ namespace quoin::game {
 [[nodiscard]] std::vector<PropertyFacts> game_keys();
 [[nodiscard]] std::vector<PropertyFacts> box_keys();
 [[nodiscard]] std::vector<PropertyFacts> layout_keys();
+[[nodiscard]] std::vector<PropertyFacts> on_box_keys();
 [[nodiscard]] std::vector<PropertyFacts> layout_part_keys();
 
 }  // namespace quoin::game

@@ -66,6 +66,8 @@ void read_box(Reading& reading, const Table& settings) {
   box.kind = section.text("kind");
   box.ends = section.text("ends") == "straight" ? Ends::straight : Ends::reverse;
   box.locks = section.text("locks") == "none" ? Locks::none : Locks::slits;
+  box.layout = section.text("layout");
+  box.bleed = length_if_given(section, "bleed");
   box.board.paper_class = section.text("class");
   box.board.grammage = section.number_if_given("grammage");
   box.board.caliper = length_if_given(section, "caliper");

@@ -66,6 +66,26 @@ TEST(BoxSettings, of_a_pile_of_no_cards_say_what_a_pile_begins_with) {
   EXPECT_FALSE(read.value.box->pile);
 }
 
+TEST(BoxSettings, read_the_layout_and_its_bleed) {
+  MemoryWorld world;
+  world.put("game.toml",
+            "[game]\ntitle = \"Tides\"\n[box]\nlayout = \"layouts/box.toml\"\nbleed = 2\n"
+            "[decks.main]\n[[layouts]]\nfile = \"layouts/face.toml\"\n");
+  world.put("cards.csv", "id,copies\nW-01,3\n");
+  world.put("layouts/face.toml",
+            "[[element]]\nid = \"id\"\nkind = \"text\"\ntext = \"{id}\"\nat = [5, 5]\n"
+            "size = [9, 9]\n");
+  world.put("layouts/box.toml",
+            "[[element]]\nid = \"n\"\nkind = \"text\"\npanel = \"front\"\n"
+            "text = \"{box.cards}\"\n");
+  const auto read = read_game(world);
+  EXPECT_TRUE(read.found.empty()) << read.found.front().message;
+  ASSERT_NE(box_layout(read.value), nullptr);
+  EXPECT_EQ(box_layout(read.value)->elements.at(0).id, "n");
+  EXPECT_EQ(read.value.box->bleed, Mm{2});
+  EXPECT_EQ(look_up(read.value, Card{}, "box.cards")->text, "3");
+}
+
 TEST(BoxSettings, are_none_without_the_heading) {
   MemoryWorld world;
   world.put("game.toml", "[game]\ntitle = \"Tides\"\n");

@@ -55,8 +55,22 @@ std::vector<NameUse> names_used(const Game& game, const std::vector<LayoutRule>&
     collect(rule.unless, uses);
   }
   for (const Named& style : game.styles) collect(style.value, uses);
-  for (const Layout& layout : game.layouts) collect(layout.elements, uses);
+  const Layout* box = box_layout(game);
+  for (const Layout& layout : game.layouts) {
+    if (&layout != box) collect(layout.elements, uses);
+  }
   return uses;
+}
+
+std::vector<NameUse> names_used_on_box(const Game& game) {
+  std::vector<NameUse> uses;
+  if (const Layout* box = box_layout(game)) collect(box->elements, uses);
+  return uses;
+}
+
+const Layout* box_layout(const Game& game) {
+  if (!game.box || game.box->art < 0) return nullptr;
+  return &game.layouts[static_cast<std::size_t>(game.box->art)];
 }
 
 }  // namespace quoin::game

@@ -15,8 +15,11 @@ struct NameUse {
   Origin origin;
 };
 
-/// All of a game: the placeholders of its layouts and styles, and the columns of conditions.
+/// All that cards ask for: the placeholders of their layouts and of styles, and the columns of
+/// conditions.
 [[nodiscard]] std::vector<NameUse> names_used(const Game& game,
                                               const std::vector<LayoutRule>& rules);
+/// All that the layout of the box asks for.
+[[nodiscard]] std::vector<NameUse> names_used_on_box(const Game& game);
 
 }  // namespace quoin::game

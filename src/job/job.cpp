@@ -17,6 +17,7 @@
 #include "pack/image_cache.h"
 #include "pack/previews.h"
 #include "pack/report.h"
+#include "pieces/box/box_art.h"
 #include "pieces/card/face.h"
 
 namespace quoin::job {
@@ -93,13 +94,19 @@ void lay_sheets(const Workshop& shop, const Wishes& wishes, Outcome& outcome, Di
   for (Diagnostic& problem : sheets::check(*outcome.plan)) found.push_back(std::move(problem));
 }
 
-/// Folds the box, when the game asks for one. A reprint of some cards needs none.
-void fold_box(const Wishes& wishes, Outcome& outcome, Diagnostics& found) {
+/// Folds the box and draws its art, when the game asks for them. A reprint of some cards needs
+/// none.
+void fold_box(const Wishes& wishes, Workshop& shop, Outcome& outcome, Diagnostics& found) {
   if (!outcome.game.box || !wishes.only.empty()) return;
   Checked<std::optional<pieces::Box>> made = pieces::make_box(outcome.game);
   outcome.box = std::move(made.value);
   for (Diagnostic& problem : made.found) found.push_back(std::move(problem));
-  if (!outcome.box || !wishes.parts.contains(Part::home)) return;
+  if (!outcome.box) return;
+  Checked<std::vector<pieces::NetArt>> art =
+      pieces::box_art(shop.studio(), shop.typesetter(), *outcome.box);
+  outcome.box_art = std::move(art.value);
+  for (Diagnostic& problem : art.found) found.push_back(std::move(problem));
+  if (!wishes.parts.contains(Part::home)) return;
   for (Diagnostic& problem : pack::home_box(outcome.game, *outcome.box).found) {
     found.push_back(std::move(problem));
   }
@@ -349,10 +356,10 @@ void make_pack(Run& run, Workshop& shop) {
                      run.cache.get());
   }
   auto drawn = draw_faces(run, shop, previews ? &*previews : nullptr).or_report(run.found);
+  if (drawn) fold_box(run.wishes, shop, run.outcome, run.found);
   take_found(run, shop);
   if (!drawn) return;
   lay_sheets(shop, run.wishes, run.outcome, run.found);
-  fold_box(run.wishes, run.outcome, run.found);
   if (previews) previews->finish(run.found);
   if (any_errors(run.found) || !run.outcome.plan) return;
   if (write_documents(run, shop, *staging, *drawn) && write_box(run, shop, *staging)) {
@@ -375,9 +382,9 @@ Outcome check(const World& world, const Wishes& wishes, Watcher& watcher) {
     Scene scene = shop.compose(i);
     shop.finish(i, scene);
   }
+  fold_box(wishes, shop, run.outcome, run.found);
   take_found(run, shop);
   lay_sheets(shop, wishes, run.outcome, run.found);
-  fold_box(wishes, run.outcome, run.found);
   return end(run);
 }
 

@@ -12,6 +12,7 @@
 #include "pack/report.h"
 #include "pack/staging.h"
 #include "pieces/box/box.h"
+#include "pieces/box/net_art.h"
 #include "sheets/sheets.h"
 
 namespace quoin::job {
@@ -41,7 +42,8 @@ struct Outcome {
   game::Game game;
   Diagnostics found;  ///< in order, folded, without what the maker silenced
   pack::Totals totals;
-  std::optional<pieces::Box> box;  ///< when the game asks for one and it can be drawn
+  std::optional<pieces::Box> box;       ///< when the game asks for one and it can be drawn
+  std::vector<pieces::NetArt> box_art;  ///< of each of its nets; none without a box
   std::optional<sheets::Plan> plan;
   std::vector<pack::Staging::File> files;
   bool published = false;

@@ -41,6 +41,7 @@ class Workshop {
   [[nodiscard]] const std::vector<int>& back_of() const { return back_of_; }
   [[nodiscard]] PictureShelf& shelf() { return shelf_; }
   [[nodiscard]] Typesetter& typesetter() { return typesetter_; }
+  [[nodiscard]] const pieces::Studio& studio() const { return studio_; }
 
   /// One drawing as a scene whose texts are not set yet; to be called once for each, in order.
   [[nodiscard]] Scene compose(std::size_t drawing);

@@ -16,8 +16,8 @@ namespace quoin {
 enum class Layer { art, cut, crease, glue, bleed, safe, dimension, mark };
 [[nodiscard]] std::string_view to_string(Layer layer);
 
-/// What the maker says an element is: checks ask.
-enum class Role { ordinary, decoration };
+/// What the maker says an element is: checks ask. An emblem is to be seen whole: a face, a badge.
+enum class Role { ordinary, decoration, emblem };
 
 struct PictureItem {
   PicturePtr picture;

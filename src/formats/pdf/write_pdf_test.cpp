@@ -88,6 +88,37 @@ TEST_F(WritePdf, leaves_nothing_to_find_fault_with) {
   EXPECT_EQ(found.version, "1.7");
 }
 
+/// A title as boxes have it: letters filled with a gradient, three lines round them, a hard shadow.
+Item lettering(Mm blur) {
+  Typesetter typesetter({});
+  TextItem text;
+  text.block.runs = {{"Tide", false, false, nullptr}};
+  text.block.box = {40_mm, 12_mm};
+  text.block.style.type_size = 8_mm;
+  text.block.style.fill =
+      LinearGradient{{0_mm, 0_mm}, {0_mm, 12_mm}, {{white, 0}, {Colour{0.9, 0.6, 0.2, 1}, 1}}};
+  for (const Mm width : {2_mm, 1.2_mm, 0.4_mm}) {
+    Stroke line;
+    line.paint = Colour{width / 2_mm, 0, 0, 1};
+    line.width = width;
+    text.block.style.strokes.push_back(line);
+  }
+  text.at = {5_mm, 5_mm};
+  text.set = typesetter.set(text.block);
+  Item item;
+  item.what = text;
+  item.shadow = Shadow{Colour{0, 0, 0, 0.5}, {0.6_mm, 0.8_mm}, blur};
+  return item;
+}
+
+TEST_F(WritePdf, keeps_lettering_with_lines_gradient_and_hard_shadow_as_vectors) {
+  const auto hard = inspected({symbol({lettering(0_mm)})}, {page({0})});
+  EXPECT_THAT(hard.images, IsEmpty());
+  EXPECT_THAT(hard.faults, IsEmpty());
+  // A soft shadow is the one part that needs pixels.
+  EXPECT_THAT(inspected({symbol({lettering(1_mm)})}, {page({0})}).images, SizeIs(2));
+}
+
 TEST_F(WritePdf, holds_a_picture_once_however_many_drawings_show_it) {
   const pdf::Inspection found =
       inspected({symbol({picture("opaque.png")}), symbol({picture("opaque.png")})},

@@ -7,6 +7,7 @@
 #include <stdexcept>
 
 #include "formats/decimal.h"
+#include "formats/svg/hard_shadow.h"
 #include "formats/svg/markup.h"
 #include "scene/parts.h"
 
@@ -131,6 +132,15 @@ std::string Painter::shadow(const Item& item) {
   if (!ink) return {};
   if (item.outline) ink = grown(*ink, item.outline->width);
   const Shadow thrown = shadow_in_frame(item);
+  if (!(thrown.blur > Mm{0})) {
+    Colour solid = thrown.colour;
+    solid.alpha = 1;
+    if (const std::optional<Item> flat = silhouette_of(item, solid)) {
+      return grouped(
+          transform_attribute(Affine::move(thrown.offset)) + opacity_attribute(thrown.colour.alpha),
+          body(*flat));
+    }
+  }
   const Rect moved{ink->at + thrown.offset, ink->size};
   // The soft edge ends three deviations, one and a half blurs, from the silhouette.
   return pixels(grown(moved, thrown.blur * 1.5 + 0.2_mm), [&](Canvas& canvas) {

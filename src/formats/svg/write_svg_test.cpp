@@ -159,6 +159,53 @@ TEST_F(WriteSvg, makes_soft_shadows_pixels) {
   EXPECT_LT(svg.find("<use xlink:href=\"#p1\""), svg.find("<path d="));
 }
 
+/// A title as boxes have it: letters filled with a gradient, three lines round them, a hard shadow.
+Item lettering() {
+  Typesetter typesetter({});
+  TextItem text;
+  text.block.runs = {{"Tide", false, false, nullptr}};
+  text.block.box = {40_mm, 12_mm};
+  text.block.style.type_size = 8_mm;
+  text.block.style.fill =
+      LinearGradient{{0_mm, 0_mm}, {0_mm, 12_mm}, {{white, 0}, {Colour{0.9, 0.6, 0.2, 1}, 1}}};
+  for (const Mm width : {2_mm, 1.2_mm, 0.4_mm}) {
+    Stroke line;
+    line.paint = Colour{width / 2_mm, 0, 0, 1};
+    line.width = width;
+    text.block.style.strokes.push_back(line);
+  }
+  text.at = {5_mm, 5_mm};
+  text.set = typesetter.set(text.block);
+  Item item;
+  item.what = text;
+  item.shadow = Shadow{Colour{0, 0, 0, 0.5}, {0.6_mm, 0.8_mm}, 0_mm};
+  return item;
+}
+
+TEST_F(WriteSvg, keeps_lettering_with_lines_gradient_and_hard_shadow_as_paths) {
+  const std::string svg = written({lettering()}, {Layer::art});
+  EXPECT_THAT(svg, Not(HasSubstr("<image")));
+  EXPECT_THAT(svg, Not(HasSubstr("data:")));
+  const std::size_t shadow = svg.find("opacity=\"0.5\"");
+  const std::size_t widest = svg.find("stroke=\"#ff0000\" stroke-width=\"2\"");
+  const std::size_t inner = svg.find("stroke-width=\"0.4\"", widest);
+  const std::size_t letters = svg.find("fill=\"url(#", inner);
+  ASSERT_NE(letters, std::string::npos);
+  EXPECT_LT(shadow, widest);
+  EXPECT_LT(widest, inner);
+  EXPECT_LT(inner, letters);
+}
+
+TEST_F(WriteSvg, keeps_hard_shadows_of_shapes_as_shapes_and_of_clear_ones_as_pixels) {
+  Item item = shape(Layer::art, Path::rectangle({{}, {10_mm, 10_mm}}), Colour{1, 0, 0, 1});
+  item.shadow = Shadow{Colour{0, 0, 1, 1}, {1_mm, 2_mm}, 0_mm};
+  const std::string solid = written({item}, {Layer::art});
+  EXPECT_THAT(solid, HasSubstr("<g transform=\"translate(1 2)\">\n<path d=\"M0 0L10 0L10 10L0 "
+                               "10Z\" fill=\"#0000ff\"/>\n</g>"));
+  std::get<ShapeItem>(item.what).fill = Colour{1, 0, 0, 0.5};
+  EXPECT_THAT(written({item}, {Layer::art}), HasSubstr("<image"));
+}
+
 TEST_F(WriteSvg, gives_the_same_bytes_each_time) {
   Item item = picture("leaf.svg", {{}, {10_mm, 10_mm}});
   item.shadow = Shadow{black, {1_mm, 1_mm}, 2_mm};

@@ -19,18 +19,33 @@ Rect inside(Rect frame, Insets by) {
   return grown(frame, Insets{-by.top, -by.right, -by.bottom, -by.left});
 }
 
+/// The size that is given, or what is left from `at` to the frame's far corner.
+std::optional<Size> read_size(const Properties& properties, Rect frame) {
+  if (properties.node("size")) {
+    const std::optional<Vec> size = properties.pair("size");
+    return size ? std::optional(Size{size->x, size->y}) : std::nullopt;
+  }
+  const std::optional<Vec> at = properties.pair("at");
+  if (!at) return std::nullopt;
+  return Size{frame.size.width - at->x, frame.size.height - at->y};
+}
+
 /// The element's box before it is turned, or nothing (reported) when it has no size.
-std::optional<Rect> read_box(const Properties& properties, const game::Element& element, Rect frame,
-                             Mm bleed) {
+std::optional<Rect> read_box(const Properties& properties, const game::Element& element,
+                             const ElementPlace& place) {
   const Vec nudge = properties.pair("nudge").value_or(Vec{});
-  if (const std::optional<Insets> inset = read_inset(properties, bleed)) {
-    Rect box = inside(frame, *inset);
+  if (place.usual_box && !properties.node("inset") && !properties.node("size") &&
+      !properties.node("at")) {
+    return Rect{place.usual_box->at + nudge, place.usual_box->size};
+  }
+  if (const std::optional<Insets> inset = read_inset(properties, place.bleed)) {
+    Rect box = inside(place.frame, *inset);
     box.at = box.at + nudge;
     if (box.size.width > Mm{0} && box.size.height > Mm{0}) return box;
-  } else if (const std::optional<Vec> size = properties.pair("size")) {
+  } else if (const std::optional<Size> size = read_size(properties, place.frame)) {
     const Vec at = properties.pair("at").value_or(Vec{});
-    if (size->x > Mm{0} && size->y > Mm{0}) {
-      return Rect{frame.at + at + nudge, {size->x, size->y}};
+    if (size->width > Mm{0} && size->height > Mm{0}) {
+      return Rect{place.frame.at + at + nudge, *size};
     }
   }
   properties.report(Id::face_no_box, element.origin,
@@ -90,10 +105,19 @@ const game::Table* style_of(const Sitting& sitting, const game::Element& element
   return nullptr;
 }
 
-std::optional<Item> draw_element(const game::Element& element, const Sitting& sitting, Rect frame,
-                                 Mm bleed) {
+bool is_wanted(const game::Element& element, const Sitting& sitting) {
+  const game::Game& game = sitting.studio.game();
+  return game::holds(game, sitting.card, element.when) &&
+         (element.unless.empty() || !game::holds(game, sitting.card, element.unless));
+}
+
+}  // namespace
+
+std::optional<Item> draw_element(const game::Element& element, const Sitting& sitting,
+                                 const ElementPlace& place) {
+  if (!is_wanted(element, sitting)) return std::nullopt;
   const Properties properties(sitting, element.properties, element.id, style_of(sitting, element));
-  const std::optional<Rect> box = read_box(properties, element, frame, bleed);
+  const std::optional<Rect> box = read_box(properties, element, place);
   if (!box) return std::nullopt;
   Item item;
   item.element = element.id;
@@ -102,6 +126,7 @@ std::optional<Item> draw_element(const game::Element& element, const Sitting& si
                   .word<Role>("role", {{"art", Role::ordinary},
                                        {"border", Role::ordinary},
                                        {"text", Role::ordinary},
+                                       {"emblem", Role::emblem},
                                        {"decoration", Role::decoration}})
                   .value_or(Role::ordinary);
   if (const std::optional<double> degrees = properties.number("rotation")) {
@@ -111,7 +136,7 @@ std::optional<Item> draw_element(const game::Element& element, const Sitting& si
   item.clip = read_clip(properties, *box);
   item.shadow = properties.shadow("shadow");
   item.outline = properties.outline("outline");
-  Drawn drawn = draw_kind(element, properties, item, *box, bleed);
+  Drawn drawn = draw_kind(element, properties, item, *box, place.bleed);
   if (!drawn) return std::nullopt;
   item.what = std::move(*drawn);
   if (element.kind == "picture") item.origin = properties.origin("picture");
@@ -119,15 +144,10 @@ std::optional<Item> draw_element(const game::Element& element, const Sitting& si
   return item;
 }
 
-}  // namespace
-
 void draw_elements(const std::vector<game::Element>& elements, const Sitting& sitting, Rect frame,
                    Mm bleed, std::vector<Item>& items) {
-  const game::Game& game = sitting.studio.game();
   for (const game::Element& element : elements) {
-    if (!game::holds(game, sitting.card, element.when)) continue;
-    if (!element.unless.empty() && game::holds(game, sitting.card, element.unless)) continue;
-    if (std::optional<Item> item = draw_element(element, sitting, frame, bleed)) {
+    if (std::optional<Item> item = draw_element(element, sitting, {frame, bleed})) {
       items.push_back(std::move(*item));
     }
   }

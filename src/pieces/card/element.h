@@ -13,6 +13,17 @@ namespace quoin::pieces {
 void draw_elements(const std::vector<game::Element>& elements, const Sitting& sitting, Rect frame,
                    Mm bleed, std::vector<Item>& items);
 
+/// Where an element is drawn: what its `at` and `inset` are measured from, what `inset = "bleed"`
+/// reaches out to, and its box when it gives neither `size` nor `inset`.
+struct ElementPlace {
+  Rect frame;
+  Mm bleed;
+  std::optional<Rect> usual_box = std::nullopt;
+};
+/// One element; nothing when its conditions do not hold or it has nothing to draw.
+[[nodiscard]] std::optional<Item> draw_element(const game::Element& element, const Sitting& sitting,
+                                               const ElementPlace& place);
+
 /// What one kind of element makes inside its box; nothing when it has nothing to draw.
 using Drawn = std::optional<decltype(Item::what)>;
 [[nodiscard]] Drawn draw_picture(const Properties& properties, Rect box);

@@ -59,6 +59,16 @@ fill = "#123456")",
   EXPECT_EQ(shape_bounds(drawn.item(0)), (Rect{{5_mm, 6_mm}, {20_mm, 30_mm}}));
 }
 
+TEST(Face, lets_an_element_with_a_corner_alone_reach_the_far_corner) {
+  const DrawnGame drawn(R"([[element]]
+id = "panel"
+kind = "shape"
+at = [5, 6]
+fill = "#123456")",
+                        "id", "a");
+  EXPECT_EQ(shape_bounds(drawn.item(0)), (Rect{{5_mm, 6_mm}, {58.5_mm, 82.9_mm}}));
+}
+
 TEST(Face, measures_an_inset_from_the_trim_and_reaches_into_the_bleed) {
   const DrawnGame drawn(R"([[element]]
 id = "ground"
