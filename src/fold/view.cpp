@@ -2,9 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <memory>
 
-#include "fold/convex.h"
+#include "fold/bundles.h"
 
 namespace quoin::fold {
 namespace {
@@ -102,18 +101,6 @@ void put_in_order(std::vector<Facet> facets, std::vector<Facet>& order) {
   put_in_order(std::move(front), order);
 }
 
-/// A piece in the picture with the rectangle round it, which is quickly compared.
-struct Piece {
-  int face = 0;
-  Convex outline;
-  Rect round;
-};
-
-bool may_meet(const Piece& a, const Piece& b) { return quoin::overlap(a.round, b.round).has_value(); }
-bool share_area(const Piece& a, const Piece& b) {
-  return may_meet(a, b) && overlap(a.outline, b.outline);
-}
-
 /// Without the pieces that later ones hide.
 std::vector<Piece> uncovered(std::vector<Piece> pieces) {
   std::vector<Piece> kept;
@@ -125,44 +112,6 @@ std::vector<Piece> uncovered(std::vector<Piece> pieces) {
     if (!is_covered(pieces[i].outline, covers)) kept.push_back(pieces[i]);
   }
   return kept;
-}
-
-/// Pieces that are drawn together.
-struct Bundle {
-  int face = 0;
-  std::vector<Piece> pieces;
-};
-
-bool share_area(const Bundle& bundle, const std::vector<Piece>& pieces) {
-  return std::any_of(bundle.pieces.begin(), bundle.pieces.end(), [&](const Piece& a) {
-    return std::any_of(pieces.begin(), pieces.end(),
-                       [&](const Piece& b) { return share_area(a, b); });
-  });
-}
-
-/// Adds a piece: to the last bundle of its face, when it may be drawn as early as that or that as
-/// late as this, else as a bundle of its own.
-void add_piece(std::vector<Bundle>& bundles, Piece piece) {
-  std::size_t at = bundles.size();
-  while (at > 0 && bundles[at - 1].face != piece.face) --at;
-  if (at == 0) {
-    bundles.push_back({piece.face, {std::move(piece)}});
-    return;
-  }
-  const auto own = bundles.begin() + static_cast<std::ptrdiff_t>(at - 1);
-  const std::vector<Piece> alone{piece};
-  const auto meets = [&](const std::vector<Piece>& pieces) {
-    return std::any_of(own + 1, bundles.end(),
-                       [&](const Bundle& later) { return share_area(later, pieces); });
-  };
-  if (!meets(alone)) {
-    own->pieces.push_back(std::move(piece));
-  } else if (!meets(own->pieces)) {
-    own->pieces.push_back(std::move(piece));
-    std::rotate(own, own + 1, bundles.end());
-  } else {
-    bundles.push_back({piece.face, {std::move(piece)}});
-  }
 }
 
 }  // namespace
@@ -196,15 +145,7 @@ std::vector<Shown> back_to_front(const std::vector<Facet>& facets, const View& v
     const Rect round = bounds(outline);
     pieces.push_back({facet.face, std::move(outline), round});
   }
-  std::vector<Bundle> bundles;
-  for (Piece& piece : uncovered(std::move(pieces))) add_piece(bundles, std::move(piece));
-  std::vector<Shown> shown;
-  for (Bundle& bundle : bundles) {
-    Shown& one = shown.emplace_back();
-    one.face = bundle.face;
-    for (Piece& piece : bundle.pieces) one.pieces.push_back(std::move(piece.outline));
-  }
-  return shown;
+  return bundled(uncovered(std::move(pieces)));
 }
 
 }  // namespace quoin::fold

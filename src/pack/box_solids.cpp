@@ -168,8 +168,8 @@ gltf::Mesh deck_mesh(const pieces::Box& box, int material) {
     const bool outwards = dot(turn, face.surface.normal) > 0;
     for (std::uint32_t k = 1; k + 1 < corners.size(); ++k) {
       const std::uint32_t b = first + k, c = b + 1;
-      for (const std::uint32_t corner : {first, outwards ? b : c, outwards ? c : b}) {
-        mesh.triangles.push_back(corner);
+      for (const std::uint32_t number : {first, outwards ? b : c, outwards ? c : b}) {
+        mesh.triangles.push_back(number);
       }
     }
   }

@@ -90,33 +90,41 @@ Item fine_lines(const Painting& painting, const Pane& pane) {
     shape.path.move_to(fold::seen(painting.stage.view, line.front()));
     for (const fold::Vec3 p : line) shape.path.line_to(fold::seen(painting.stage.view, p));
   }
-  shape.stroke.paint = thinned(shade_ink, 0.2);
-  shape.stroke.width = Mm{0.07};
+  shape.stroke.paint = thinned(shade_ink, 0.13);
+  shape.stroke.width = Mm{0.08};
   Item item;
   item.what = std::move(shape);
   return item;
 }
 
-/// One bundle of pieces: what the face is, what is printed on it, and the light on it, clipped.
-Item painted(const Painting& painting, const fold::Shown& one) {
-  const Pane& pane = painting.panes[static_cast<std::size_t>(one.face)];
-  const Path path = painting.path(one, painting.under);
-  GroupItem group;
-  group.items.push_back(filled(path, pane.plain));
-  if (pane.print != nullptr) {
-    const Affine map = seen_map(painting.stage.view, pane.surface.map);
-    for (Item& item : print_on(*pane.print, map, grown(round(one.pieces), painting.under))) {
-      group.items.push_back(std::move(item));
-    }
-  }
-  if (!pane.lines.empty()) group.items.push_back(fine_lines(painting, pane));
+/// The light on a face, over all of it however little is seen.
+Shading light_on(const Painting& painting, const Pane& pane) {
   std::vector<Polygon> whole;
   for (const auto& part : pane.surface.parts) whole.push_back(seen(painting.stage.view, part));
-  group.items.push_back(filled(path, shading(pane.surface.normal, round(whole))));
+  return shading(pane.surface.normal, round(whole));
+}
+
+/// One bundle of pieces: the board as the light shows it, and over it what is printed, with the
+/// light once more. The board reaches less far than the print: at a rim that it shares with the
+/// print, its own colour would shine through as a fine line.
+void paint(const Painting& painting, const fold::Shown& one, std::vector<Item>& items) {
+  const Pane& pane = painting.panes[static_cast<std::size_t>(one.face)];
+  const Shading light = light_on(painting, pane);
+  GroupItem over;
+  if (pane.print != nullptr) {
+    const Affine map = seen_map(painting.stage.view, pane.surface.map);
+    over.items = print_on(*pane.print, map, grown(round(one.pieces), painting.under));
+  }
+  const bool is_plain = over.items.empty();
+  if (!pane.lines.empty()) over.items.push_back(fine_lines(painting, pane));
+  const Mm board = is_plain ? painting.under : Mm{};
+  items.push_back(filled(painting.path(one, board), lit(pane.plain, light)));
+  if (over.items.empty()) return;
   Item item;
-  item.clip = path;
-  item.what = std::move(group);
-  return item;
+  item.clip = painting.path(one, painting.under);
+  if (!is_plain) over.items.push_back(filled(*item.clip, light));
+  item.what = std::move(over);
+  items.push_back(std::move(item));
 }
 
 /// The prints of all nets: printed side and inside of each, or nothing where there is no art.
@@ -201,7 +209,7 @@ BoxPicture drawn(const Stage& stage, const BoxLook& look) {
   Painting painting{stage, panes_of(stage, look, prints), {}, {}};
   painting.shown = fold::back_to_front(facets_of(painting.panes), stage.view);
   const Rect body = round(painting.shown);
-  painting.under = body.size.width * 0.0003;
+  painting.under = body.size.width * 0.0005;
   BoxPicture picture;
   picture.scene.items = ground_shadow(stage);
   Rect all = body;
@@ -209,7 +217,7 @@ BoxPicture drawn(const Stage& stage, const BoxLook& look) {
   picture.bounds = grown(all, body.size.width * 0.03);
   picture.scene.items.push_back(contour(painting, painting.under + body.size.width * 0.0009));
   for (const fold::Shown& one : painting.shown) {
-    picture.scene.items.push_back(painted(painting, one));
+    paint(painting, one, picture.scene.items);
   }
   return picture;
 }

@@ -47,29 +47,31 @@ Path on_ground(const Polygon& outline, double ground, const fold::View& view) {
   return Path::polygon(shown);
 }
 
-/// The shadow of one net's corners: soft shapes one in the other. Those that lie higher throw
-/// theirs farther from where they stand.
+/// The shadow of one net's corners: shapes one in the other, which reach farther from where it
+/// stands and are softer the paler they are.
 void add_shadow(const std::vector<Vec3>& corners, double ground, const fold::View& view,
                 std::vector<Item>& items) {
-  constexpr double aside = 0.10, behind = 0.12;  // for each millimetre of height
-  std::vector<Point> places;
+  constexpr int layers = 24;
+  constexpr double aside = 0.22, behind = 0.16;  // for each millimetre of height, at the farthest
+  constexpr double highest = 90, palest = 0.007, darkest = 0.020;
   double least = 1e9, most = -1e9;
   for (const Vec3 p : corners) {
-    const double height = std::min(ground - p.y, 120.0);
-    places.push_back({Mm{p.x + aside * height}, Mm{p.z + behind * height}});
-    least = std::min({least, p.x, p.z});
-    most = std::max({most, p.x, p.z});
+    least = std::min(least, p.x);
+    most = std::max(most, p.x);
   }
-  const Polygon hull = fold::convex_hull(places);
-  if (hull.empty()) return;
-  constexpr int layers = 20;
-  constexpr double darkest = 0.30;
-  const double soft = std::clamp((most - least) * 0.10, 2.0, 12.0);
+  const double soft = std::clamp((most - least) * 0.12, 2.0, 14.0);
   for (int k = 0; k < layers; ++k) {
-    const double way = (k + 0.5) / layers;
-    const Colour ink = thinned(shade_ink, darkest / layers * (0.5 + way));
+    const double far = 1 - (k + 0.5) / layers;
+    std::vector<Point> places;
+    for (const Vec3 p : corners) {
+      const double height = std::min(ground - p.y, highest) * far * far;
+      places.push_back({Mm{p.x + aside * height}, Mm{p.z + behind * height}});
+    }
+    const Polygon hull = fold::convex_hull(std::move(places));
+    if (hull.empty()) return;
+    const Colour ink = thinned(shade_ink, palest + (darkest - palest) * (1 - far));
     items.push_back(
-        filled(on_ground(rounded_out(hull, soft * (1 - way) * (1 - way)), ground, view), ink));
+        filled(on_ground(rounded_out(hull, 0.4 + soft * far * far), ground, view), ink));
   }
 }
 
@@ -84,8 +86,8 @@ Item filled(Path path, Paint fill) {
   return item;
 }
 
-Paint shading(Vec3 normal, Rect round) {
-  constexpr double darkening = 0.24, lightening = 0.30, slope = 0.035;
+Shading shading(Vec3 normal, Rect round) {
+  constexpr double darkening = 0.28, lightening = 0.30, slope = 0.035;
   const double short_of = as_the_front - dot(normal, to_the_light);
   const auto paint = [&](double darker) {
     const double dark = short_of * darkening + darker;
@@ -94,6 +96,12 @@ Paint shading(Vec3 normal, Rect round) {
   };
   const Point foot{round.right(), round.bottom()};
   return LinearGradient{round.at, foot, {{paint(-slope), 0}, {paint(slope), 1}}};
+}
+
+Shading lit(Colour plain, const Shading& light) {
+  Shading made = light;
+  for (GradientStop& stop : made.stops) stop.colour = composited(stop.colour, plain);
+  return made;
 }
 
 std::vector<Item> ground_shadow(const Stage& stage) {

@@ -20,7 +20,11 @@ inline constexpr Colour shade_ink{0.086, 0.098, 0.145, 1};
 /// A translucent paint that makes a face with this normal (on the stage) as light or dark as the
 /// light on it asks, a little more so towards its lower right: laid over the face. `round` is the
 /// rectangle round the face in the picture.
-[[nodiscard]] Paint shading(fold::Vec3 normal, Rect round);
+using Shading = LinearGradient;
+[[nodiscard]] Shading shading(fold::Vec3 normal, Rect round);
+
+/// A colour with that light on it: opaque.
+[[nodiscard]] Shading lit(Colour plain, const Shading& light);
 
 /// The soft shadow that what stands on a stage throws on the ground, of translucent shapes.
 [[nodiscard]] std::vector<Item> ground_shadow(const Stage& stage);

@@ -175,7 +175,7 @@ Stage joining_stage(const Box& box, int step) {
 
 Stage closed_stage(const Box& box) {
   Stage stage;
-  stage.view = fold::view_from(Angle::degrees(32), Angle::degrees(20));
+  stage.view = fold::view_from(Angle::degrees(30), Angle::degrees(17));
   stage.nets = staged(box.model, upright, closed(box.model));
   return stage;
 }
@@ -184,7 +184,7 @@ Stage open_stage(const Box& box) {
   const fold::Model& model = box.model;
   Stage stage;
   if (model.parts.size() == 1) {
-    stage.view = fold::view_from(Angle::degrees(32), Angle::degrees(24));
+    stage.view = fold::view_from(Angle::degrees(30), Angle::degrees(19));
     stage.nets.push_back(staged(0, opened(model), model.parts[0].home, closed(model)));
     stage.deck = deck_in(box, upright, {0, -0.26 * box.deck.face.height.value, 0});
     return stage;
