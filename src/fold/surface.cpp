@@ -100,9 +100,10 @@ struct Bend {
 };
 
 /// Where on the net the art of a strip lies, counted from the crease towards the child: that of the
-/// nearer panel, mirrored.
+/// nearer panel's rim, stretched.
 double art_beside(const Bend& bend, double at, bool parents) {
-  return parents ? -bend.half * at : bend.half * (bend.angle - at);
+  constexpr double taken = 0.15;  // of the strip's width: lines of the art go straight on
+  return taken * bend.half * (parents ? -at : bend.angle - at);
 }
 
 Surface strip(const Bend& bend, const Rigid& place, double from, double to) {

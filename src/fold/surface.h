@@ -40,8 +40,8 @@ enum class Creases {
 /// The surfaces of a net whose panels lie at `places` (as `pose` gives them, in any frame).
 ///
 /// A rounded crease is part of a cylinder of half the board's thickness about the crease, in
-/// strips of at most 30 degrees. Each half shows the art of its own panel beside the crease, in a
-/// mirror: so it goes on without a seam, and neither panel's colour strays onto the other.
+/// strips of at most 30 degrees. Each half shows the art of its own panel's rim, stretched: so it
+/// goes on without a seam, and neither panel's colour strays onto the other.
 [[nodiscard]] std::vector<Surface> surfaces(const Net& net, const std::vector<Rigid>& places,
                                             Creases creases);
 

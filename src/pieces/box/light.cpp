@@ -48,12 +48,12 @@ Path on_ground(const Polygon& outline, double ground, const fold::View& view) {
 }
 
 /// The shadow of one net's corners: shapes one in the other, which reach farther from where it
-/// stands and are softer the paler they are.
+/// stands and are softer the paler they are. What is high up throws only a pale one.
 void add_shadow(const std::vector<Vec3>& corners, double ground, const fold::View& view,
                 std::vector<Item>& items) {
   constexpr int layers = 24;
   constexpr double aside = 0.22, behind = 0.16;  // for each millimetre of height, at the farthest
-  constexpr double highest = 90, palest = 0.007, darkest = 0.020;
+  constexpr double highest = 90, foot = 3, palest = 0.007, darkest = 0.020;
   double least = 1e9, most = -1e9;
   for (const Vec3 p : corners) {
     least = std::min(least, p.x);
@@ -64,11 +64,12 @@ void add_shadow(const std::vector<Vec3>& corners, double ground, const fold::Vie
     const double far = 1 - (k + 0.5) / layers;
     std::vector<Point> places;
     for (const Vec3 p : corners) {
+      if (ground - p.y > foot + highest * far) continue;
       const double height = std::min(ground - p.y, highest) * far * far;
       places.push_back({Mm{p.x + aside * height}, Mm{p.z + behind * height}});
     }
     const Polygon hull = fold::convex_hull(std::move(places));
-    if (hull.empty()) return;
+    if (hull.empty()) continue;
     const Colour ink = thinned(shade_ink, palest + (darkest - palest) * (1 - far));
     items.push_back(
         filled(on_ground(rounded_out(hull, 0.4 + soft * far * far), ground, view), ink));
