@@ -9,10 +9,12 @@
 #include "formats/dxf/dxf.h"
 #include "formats/pdf/pdf.h"
 #include "formats/svg/svg.h"
+#include "job/box_shown.h"
 #include "job/kept_findings.h"
 #include "job/prefetch.h"
 #include "job/workshop.h"
 #include "pack/box_files.h"
+#include "pack/box_pictures.h"
 #include "pack/card_files.h"
 #include "pack/image_cache.h"
 #include "pack/previews.h"
@@ -136,10 +138,11 @@ struct Run {
   Diagnostics found;
   std::unique_ptr<ImageCache> cache;  ///< null: nothing is kept between runs
   std::string game_hash;              ///< of the game's files but for the card list and pictures
+  std::optional<TopCard> top_card;    ///< of the deck in the pictures of the box
 };
 
 Run begin(const World& world, const Wishes& wishes, Watcher& watcher) {
-  Run run{world, wishes, watcher, {}, {}, nullptr, {}};
+  Run run{world, wishes, watcher, {}, {}, nullptr, {}, {}};
   const WitnessedWorld witnessed(world);
   Checked<game::Game> read = game::read_game(witnessed);
   run.outcome.game = std::move(read.value);
@@ -195,6 +198,12 @@ class Ahead {
   std::size_t composed_ = 0;
 };
 
+/// The drawing that looks out of the open box: the first back, or the first card of a deck without.
+std::size_t top_card_of(const Workshop& shop) {
+  const auto backs = static_cast<std::size_t>(shop.fronts());
+  return backs < shop.drawings().size() ? backs : 0;
+}
+
 /// Draws every face once, into the recording and, when asked for, as a preview.
 Result<DrawnSymbols> draw_faces(Run& run, Workshop& shop, pack::Previews* previews) {
   const game::CardFormat& format = run.outcome.game.card;
@@ -211,6 +220,7 @@ Result<DrawnSymbols> draw_faces(Run& run, Workshop& shop, pack::Previews* previe
              const Drawing& what = shop.drawings()[i];
              previews->add({what.file, what.piece, shop.name(i, scene)}, scene, run.found);
            }
+           if (i == top_card_of(shop)) run.top_card = TopCard{scene, shop.name(i, scene)};
            return scene;
          }});
   }
@@ -334,6 +344,17 @@ bool write_box(Run& run, Workshop& shop, pack::Staging& staging) {
   return !run.wishes.parts.contains(Part::cutter) || write_cutter_files(run, shop, staging);
 }
 
+/// The pictures of the box and its model.
+bool write_box_pictures(Run& run, Workshop& shop, pack::Staging& staging,
+                        const std::optional<pack::BoxPictureWork>& box) {
+  if (!box) return true;
+  for (const pack::BoxPictureFile& file :
+       pack::box_pictures(*box, shop.shelf(), run.cache.get(), run.found)) {
+    if (!staging.write(file.path, file.bytes).or_report(run.found)) return false;
+  }
+  return true;
+}
+
 /// Writes the report last, since it lists the rest, and puts the pack in its place.
 void publish(Run& run, pack::Staging& staging) {
   settle(run.outcome, std::exchange(run.found, {}));
@@ -360,9 +381,17 @@ void make_pack(Run& run, Workshop& shop) {
   take_found(run, shop);
   if (!drawn) return;
   lay_sheets(shop, run.wishes, run.outcome, run.found);
+<<<<<<< HEAD
   if (previews) previews->finish(run.found);
+=======
+  fold_box(run.wishes, run.outcome, run.found);
+  const std::optional<pack::BoxPictureWork> box = box_picture_work(
+      run.outcome, run.wishes, run.top_card, run.cache ? run.game_hash : std::string{});
+  if (previews) previews->finish(box_row(box, shop.shelf()), run.found);
+>>>>>>> wt-view
   if (any_errors(run.found) || !run.outcome.plan) return;
-  if (write_documents(run, shop, *staging, *drawn) && write_box(run, shop, *staging)) {
+  if (write_documents(run, shop, *staging, *drawn) && write_box(run, shop, *staging) &&
+      write_box_pictures(run, shop, *staging, box)) {
     publish(run, *staging);
   }
 }

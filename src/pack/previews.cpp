@@ -7,6 +7,7 @@
 #include "base/hash.h"
 #include "base/packed.h"
 #include "formats/png/png.h"
+#include "pack/kept_bytes.h"
 
 namespace quoin::pack {
 namespace {
@@ -16,7 +17,8 @@ constexpr int rows = 6;
 constexpr Mm gap = 4_mm;
 constexpr Mm caption_height = 6_mm;
 constexpr Mm edge = 8_mm;
-constexpr std::uint32_t table = 0xFFE9E6E0;  // a warm grey on which white cards show
+constexpr Colour table_colour{0xE9 / 255.0, 0xE6 / 255.0, 0xE0 / 255.0, 1};
+constexpr std::uint32_t table = 0xFFE9E6E0;  // the same: a warm grey on which white cards show
 
 int pixels(Mm length) {
   return static_cast<int>(std::lround(length.value / mm_per_inch * preview_ppi));
@@ -60,25 +62,32 @@ Item caption_item(const std::string& text, Rect box) {
   return item;
 }
 
-std::string cache_key(std::string_view kind, const std::string& name) {
-  return fmt::format("{}-{}", kind, name);
+Bytes packed(const PngBand& band) {
+  PackedWriter out;
+  for (const int number : {band.width, band.height}) {
+    out.number(static_cast<std::uint64_t>(number));
+  }
+  out.number(band.sum);
+  out.string(band.data);
+  return out.take();
 }
 
-/// Bytes that an earlier run kept, whose own sum stands after them in the cache; never without a
-/// name.
-std::optional<Bytes> kept(const ImageCache* cache, std::string_view kind, const std::string& name) {
-  if (cache == nullptr || name.empty()) return std::nullopt;
-  constexpr std::size_t sum_size = 64;
-  std::optional<Bytes> bytes = cache->get(cache_key(kind, name));
-  if (!bytes || bytes->size() <= sum_size) return std::nullopt;
-  const std::string sum = bytes->substr(bytes->size() - sum_size);
-  bytes->resize(bytes->size() - sum_size);
-  if (sha256(*bytes) != sum) return std::nullopt;
+PngBand unpacked(const Bytes& bytes) {
+  PackedReader in(bytes);
+  PngBand band;
+  band.width = static_cast<int>(in.number());
+  band.height = static_cast<int>(in.number());
+  band.sum = static_cast<std::uint32_t>(in.number());
+  band.data = in.string();
+  return band;
+}
+
+template <typename Make>
+Bytes kept_or_made(ImageCache* cache, const std::string& name, const Make& make) {
+  if (std::optional<Bytes> bytes = kept(cache, "contact", name)) return std::move(*bytes);
+  Bytes bytes = packed(make());
+  keep(cache, "contact", name, bytes);
   return bytes;
-}
-
-void keep(ImageCache* cache, std::string_view kind, const std::string& name, const Bytes& bytes) {
-  if (cache != nullptr && !name.empty()) cache->put(cache_key(kind, name), bytes + sha256(bytes));
 }
 
 }  // namespace
@@ -104,13 +113,17 @@ int ContactSheets::row_top(int row) const {
 
 std::optional<Bytes> ContactSheets::add(const PreviewFace& face, Bytes png) {
   shown_.push_back({face, std::move(png)});
-  if (shown_.size() == static_cast<std::size_t>(columns * rows)) return take_sheet();
+  if (shown_.size() == static_cast<std::size_t>(columns * rows)) return take_sheet({});
   return std::nullopt;
 }
 
-std::optional<Bytes> ContactSheets::finish() {
-  if (shown_.empty()) return std::nullopt;
-  return take_sheet();
+std::optional<Bytes> ContactSheets::finish(const BoxRow& box) {
+  if (shown_.empty() && !box.draw) return std::nullopt;
+  return take_sheet(box);
+}
+
+int ContactSheets::sheet_width() const {
+  return pixels(edge * 2 + trim_.width * columns + gap * (columns - 1));
 }
 
 void ContactSheets::write_caption(Raster& band, const std::string& caption, Cell at) const {
@@ -129,7 +142,7 @@ PngBand ContactSheets::band(std::size_t first) const {
   const int bottom = is_last ? row_top(row + 1) - pixels(gap) + pixels(edge) : row_top(row + 1);
   const int top = row == 0 ? 0 : row_top(row);
   Raster band;
-  band.width = pixels(edge * 2 + trim_.width * columns + gap * (columns - 1));
+  band.width = sheet_width();
   band.height = bottom - top;
   band.pixels.assign(static_cast<std::size_t>(band.width) * band.height, table);
   const std::size_t end = std::min(shown_.size(), first + columns);
@@ -157,32 +170,25 @@ std::string ContactSheets::band_name(std::size_t first) const {
 }
 
 Bytes ContactSheets::kept_band(std::size_t first) const {
-  const std::string name = band_name(first);
-  if (std::optional<Bytes> bytes = kept(cache_, "contact", name)) return std::move(*bytes);
-  const PngBand made = band(first);
-  PackedWriter out;
-  for (const int number : {made.width, made.height}) {
-    out.number(static_cast<std::uint64_t>(number));
-  }
-  out.number(made.sum);
-  out.string(made.data);
-  Bytes bytes = out.take();
-  keep(cache_, "contact", name, bytes);
-  return bytes;
+  return kept_or_made(cache_, band_name(first), [&] { return band(first); });
 }
 
-Bytes ContactSheets::take_sheet() {
+/// Everything that the row with the box follows from.
+std::string ContactSheets::box_name(const BoxRow& box) const {
+  return box.looks.empty() ? std::string{} : fmt::format("{}-{}", box.looks, sheet_width());
+}
+
+Bytes ContactSheets::take_sheet(const BoxRow& box) {
   std::vector<PngBand> bands;
   for (std::size_t first = 0; first < shown_.size(); first += columns) {
-    const Bytes kept = kept_band(first);
-    PackedReader in(kept);
-    PngBand& band = bands.emplace_back();
-    band.width = static_cast<int>(in.number());
-    band.height = static_cast<int>(in.number());
-    band.sum = static_cast<std::uint32_t>(in.number());
-    band.data = in.string();
+    bands.push_back(unpacked(kept_band(first)));
   }
   shown_.clear();
+  if (box.draw) {
+    bands.push_back(unpacked(kept_or_made(cache_, box_name(box), [&] {
+      return write_band(box.draw(sheet_width(), table_colour));
+    })));
+  }
   return join_bands(bands, preview_ppi);
 }
 
@@ -214,8 +220,8 @@ void Previews::add(const PreviewFace& face, const Scene& scene, Diagnostics& fou
   if (const auto full = contact_.add(known, std::move(*png))) write_sheet(*full, found);
 }
 
-void Previews::finish(Diagnostics& found) {
-  if (const std::optional<Bytes> last = contact_.finish()) write_sheet(*last, found);
+void Previews::finish(const BoxRow& box, Diagnostics& found) {
+  if (const std::optional<Bytes> last = contact_.finish(box)) write_sheet(*last, found);
 }
 
 void Previews::write_sheet(const Bytes& png, Diagnostics& found) {

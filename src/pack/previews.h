@@ -1,4 +1,5 @@
 #pragma once
+#include <functional>
 #include <set>
 #include <string>
 #include <vector>
@@ -28,6 +29,13 @@ struct PreviewFace {
   std::string looks;
 };
 
+/// The box on the contact sheet: what draws it so many pixels wide on a ground of that colour, and
+/// the name of everything that its looks follow from ("": not known). Nothing to draw: no box.
+struct BoxRow {
+  std::string looks;
+  std::function<Raster(int width, Colour table)> draw;
+};
+
 /// Sheets on which all faces stand side by side with their ids, for proof-reading.
 class ContactSheets {
  public:
@@ -35,8 +43,9 @@ class ContactSheets {
 
   /// Adds a face by its PNG; when a sheet is full its own PNG is handed back.
   [[nodiscard]] std::optional<Bytes> add(const PreviewFace& face, Bytes png);
-  /// The last sheet, when there is something on it.
-  [[nodiscard]] std::optional<Bytes> finish();
+  /// The last sheet, when there is something on it; with the box, when there is one, as its last
+  /// row.
+  [[nodiscard]] std::optional<Bytes> finish(const BoxRow& box);
 
  private:
   struct Cell {
@@ -53,7 +62,9 @@ class ContactSheets {
   [[nodiscard]] PngBand band(std::size_t first) const;
   [[nodiscard]] Bytes kept_band(std::size_t first) const;
   [[nodiscard]] std::string band_name(std::size_t first) const;
-  [[nodiscard]] Bytes take_sheet();
+  [[nodiscard]] std::string box_name(const BoxRow& box) const;
+  [[nodiscard]] Bytes take_sheet(const BoxRow& box);
+  [[nodiscard]] int sheet_width() const;
 
   Size trim_;
   PictureShelf& shelf_;
@@ -73,8 +84,8 @@ class Previews {
   /// that cannot be drawn, each once however many faces show it, and the first file that cannot be
   /// written. None is written after that: a full disk is told once, not for every card.
   void add(const PreviewFace& face, const Scene& scene, Diagnostics& found);
-  /// Writes the last contact sheet.
-  void finish(Diagnostics& found);
+  /// Writes the last contact sheet, the box in its last row.
+  void finish(const BoxRow& box, Diagnostics& found);
 
  private:
   void write_sheet(const Bytes& png, Diagnostics& found);

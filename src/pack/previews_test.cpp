@@ -66,7 +66,7 @@ TEST(Previews, tell_of_a_picture_once_however_many_faces_show_it) {
     for (const char* id : {"a", "b", "c"}) {
       previews.add({std::string("cards/") + id, id, ""}, showing(broken(), 2), found);
     }
-    previews.finish(found);
+    previews.finish({}, found);
     EXPECT_EQ(said(found), "art/broken.jpg: picture.damaged\n");
     EXPECT_EQ(staging->files().size(), 4U) << "three faces and the sheet";
   }

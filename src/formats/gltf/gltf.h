@@ -9,7 +9,7 @@ namespace quoin {
 ///
 /// Deterministic. Throws `std::logic_error` for a model that is not whole: no parts, numbers of
 /// parts, materials or vertices that do not exist, a vertex that is no number or has no normal,
-/// times that do not rise, a texture that is no PNG.
+/// times that do not rise, a scale below 0, a texture that is no PNG.
 [[nodiscard]] Bytes write_glb(const gltf::Model& model);
 
 }  // namespace quoin

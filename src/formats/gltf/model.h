@@ -63,10 +63,11 @@ struct Material {
   double roughness = 0.8;        ///< 0 a mirror, 1 chalk
 };
 
-/// Where a part lies at a time; in between turns and moves are interpolated evenly.
+/// Where a part lies at a time; in between turns, moves and scales are interpolated evenly.
 struct Keyframe {
   double seconds = 0;
   Placing placing;
+  double scale = 1;  ///< how large it is; 0: not to be seen
 };
 
 struct Motion {

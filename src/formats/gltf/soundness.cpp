@@ -44,6 +44,7 @@ void expect_motion(const Motion& motion, std::size_t parts, std::set<int>& moved
   for (const Keyframe& frame : motion.frames) {
     const bool later = static_cast<float>(frame.seconds) > static_cast<float>(before);
     expect(std::isfinite(frame.seconds) && frame.seconds >= 0 && later, "times that do not rise");
+    expect(std::isfinite(frame.scale) && frame.scale >= 0, "a scale that is no size");
     before = frame.seconds;
     expect_placing(frame.placing);
   }

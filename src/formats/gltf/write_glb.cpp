@@ -179,8 +179,9 @@ class GlbWriter {
   }
 
   void put_motion(const Motion& motion, Json& samplers, Json& channels) {
-    std::vector<float> times, turns, moves;
+    std::vector<float> times, turns, moves, scales;
     Turn before;
+    bool is_scaled = false;
     for (const Keyframe& frame : motion.frames) {
       put(times, {frame.seconds});
       Turn t = frame.placing.turn;  // the quaternion and its negative are the same turn
@@ -189,6 +190,8 @@ class GlbWriter {
       }
       put(turns, {t.x, t.y, t.z, t.w});
       put_place(moves, frame.placing.move);
+      put(scales, {frame.scale, frame.scale, frame.scale});
+      is_scaled = is_scaled || frame.scale != 1;
       before = t;
     }
     using enum Buffer::Bounds;
@@ -200,6 +203,7 @@ class GlbWriter {
     };
     channel("rotation", buffer_.vectors(turns, 4, Target::none, left_out));
     channel("translation", buffer_.vectors(moves, 3, Target::none, left_out));
+    if (is_scaled) channel("scale", buffer_.vectors(scales, 3, Target::none, left_out));
   }
 
   /// Header and chunks (glTF 2.0, 4.4).
