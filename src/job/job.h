@@ -9,6 +9,7 @@
 #include "base/diagnostic.h"
 #include "base/world.h"
 #include "game/game.h"
+#include "pack/box_files.h"
 #include "pack/report.h"
 #include "pack/staging.h"
 #include "pieces/box/box.h"
@@ -42,6 +43,8 @@ struct Outcome {
   Diagnostics found;  ///< in order, folded, without what the maker silenced
   pack::Totals totals;
   std::optional<pieces::Box> box;  ///< when the game asks for one and it can be drawn
+  pack::BoxArt box_art;            ///< what is printed on its nets; empty: nothing
+  pack::BoxSheets box_sheets;      ///< its nets on the paper of the game
   std::optional<sheets::Plan> plan;
   std::vector<pack::Staging::File> files;
   bool published = false;
