@@ -133,7 +133,12 @@ void show_totals(const job::Outcome& outcome, const Terminal& out) {
   if (outcome.plan) {
     for (const std::string& choice : outcome.plan->choices) out.line("  " + choice, 4);
   }
-  if (outcome.box) out.line("Box: " + pack::box_words(*outcome.box), 5);
+  if (!outcome.box) return;
+  const std::string& paper = outcome.game.sheets.paper_name;
+  const auto lines = pack::box_lines(*outcome.box, outcome.box_sheets, paper);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    out.line((i == 0 ? "Box: " : "  ") + lines[i], i == 0 ? 5 : 4);
+  }
 }
 
 std::string size_words(std::size_t bytes) {

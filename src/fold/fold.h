@@ -71,6 +71,8 @@ struct Slit {
 struct Glue {
   int panel = 0, onto = 0;
   Polygon area;
+  /// The part whose panel `onto` is; nothing: this net's own.
+  std::optional<int> onto_part = std::nullopt;
 };
 
 /// One piece of board, flat.

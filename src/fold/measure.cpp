@@ -185,12 +185,13 @@ std::vector<Contact> contacts(const Model& model) {
   for (int part = 0; part < std::ssize(model.parts); ++part) {
     const Net& net = model.parts[part].net;
     for (const Glue& glue : net.glue) {
-      const Rigid &flap = places[part][glue.panel], &onto = places[part][glue.onto];
-      Contact contact{{part, glue.panel}, {part, glue.onto}, 0, area(glue.area), {}};
+      const PanelRef other{glue.onto_part.value_or(part), glue.onto};
+      const Rigid &flap = places[part][glue.panel], &onto = place_in(places, other);
+      Contact contact{{part, glue.panel}, other, 0, area(glue.area), {}};
       const std::optional<double> height = height_over(glue.area, flap, onto);
       if (height) contact.apart = Mm{*height} - net.thickness;
       if (height && std::abs(contact.apart.value) <= near_enough) {
-        contact.area = area(common(laid_on(glue.area, flap, onto), net.panels[glue.onto].outline));
+        contact.area = area(common(laid_on(glue.area, flap, onto), panel(model, other).outline));
       }
       all.push_back(contact);
     }

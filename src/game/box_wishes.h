@@ -15,6 +15,12 @@ enum class Ends { reverse, straight };
 /// Whether slits at the tuck crease catch the dust flaps.
 enum class Locks { slits, none };
 
+/// Whether a carton's or a sleeve's net is one piece of board, or two with a joining flap.
+/// `automatic`: two when one is too large for the game's paper and two are not.
+enum class NetParts { automatic, one, two };
+/// On which side of a sheet for the maker's own printer the lines of a net are.
+enum class NetLines { front, back };
+
 /// A pile that the maker measured: so many cards are so high.
 struct MeasuredPile {
   int cards = 0;
@@ -35,6 +41,8 @@ struct BoxWishes {
   std::string kind = "tuck";
   Ends ends = Ends::reverse;
   Locks locks = Locks::slits;
+  NetParts parts = NetParts::automatic;
+  NetLines lines = NetLines::front;
   BoardWishes board;
   std::optional<std::array<Mm, 3>> inside;
   std::array<Mm, 3> clearance{Mm{0.6}, Mm{1}, Mm{0.6}};

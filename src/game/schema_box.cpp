@@ -56,6 +56,7 @@ std::vector<PropertyFacts> form_keys() {
   };
 }
 
+<<<<<<< HEAD
 std::vector<PropertyFacts> art_keys() {
   return {
       {.section = "box",
@@ -76,6 +77,30 @@ std::vector<PropertyFacts> art_keys() {
        .example = "bleed = 3",
        .meaning = "How far the box's art runs on past its cuts.",
        .source = "3 mm: common practice, no source"},
+=======
+std::vector<PropertyFacts> sheet_keys() {
+  return {
+      {.section = "box",
+       .key = "parts",
+       .type = ValueType::word,
+       .words = {"automatic", "one", "two"},
+       .fallback = R"("automatic")",
+       .example = R"(parts = "two")",
+       .meaning =
+           "`one`, a net in one piece of board; `two`, two pieces with a second flap that joins "
+           "them; `automatic`, two when one is too large for the paper of `[sheets]` and two are "
+           "not. Only for `kind = \"tuck\"` and the sleeve of `kind = \"sleeve\"`."},
+      {.section = "box",
+       .key = "lines",
+       .type = ValueType::word,
+       .words = {"front", "back"},
+       .fallback = R"("front")",
+       .example = R"(lines = "back")",
+       .meaning =
+           "Where the sheets for your own printer have the lines to cut and score along. `front`, "
+           "on the printed side, in the waste and where glue or a flap hides them: nothing has to "
+           "meet through the paper. `back`, all lines in full on the other side."},
+>>>>>>> wt-net
   };
 }
 
@@ -180,7 +205,11 @@ std::vector<PropertyFacts> flap_keys() {
 
 std::vector<PropertyFacts> box_keys() {
   std::vector<PropertyFacts> all;
+<<<<<<< HEAD
   for (auto make : {form_keys, art_keys, board_keys, content_keys, flap_keys}) {
+=======
+  for (auto make : {form_keys, sheet_keys, board_keys, content_keys, flap_keys}) {
+>>>>>>> wt-net
     for (PropertyFacts& facts : make()) all.push_back(std::move(facts));
   }
   return all;

@@ -24,6 +24,8 @@ TEST(BoxSettings, need_nothing_but_the_heading) {
   EXPECT_EQ(box.locks, Locks::slits);
   EXPECT_EQ(box.clearance, (std::array{Mm{0.6}, Mm{1}, Mm{0.6}}));
   EXPECT_EQ(box.slack, Mm{3});
+  EXPECT_EQ(box.parts, NetParts::automatic);
+  EXPECT_EQ(box.lines, NetLines::front);
   EXPECT_FALSE(box.inside || box.tuck || box.pile || box.sleeves || box.board.caliper);
   EXPECT_EQ(to_string(box.place("tuck")), to_string(box.origin));
   EXPECT_EQ(box.origin.line, 4U);
@@ -33,7 +35,7 @@ TEST(BoxSettings, are_read_with_their_places) {
   const auto read = game_with_box(
       "kind = \"sleeve\"\nends = \"straight\"\nlocks = \"none\"\nclass = \"folding-boxboard\"\n"
       "grammage = 300\npile = [60, 19.4]\nsleeves = [66, 91, 0.12]\ninside = [64.5, 90.4, 17.2]\n"
-      "notch = 0\nfit = 0.4\n");
+      "notch = 0\nfit = 0.4\nparts = \"two\"\nlines = \"back\"\n");
   ASSERT_TRUE(read.value.box);
   const BoxWishes& box = *read.value.box;
   EXPECT_EQ(box.kind, "sleeve");
@@ -46,6 +48,8 @@ TEST(BoxSettings, are_read_with_their_places) {
   EXPECT_EQ((*box.sleeves)[2], Mm{0.12});
   EXPECT_EQ((*box.inside)[1], Mm{90.4});
   EXPECT_EQ(box.notch, Mm{0});
+  EXPECT_EQ(box.parts, NetParts::two);
+  EXPECT_EQ(box.lines, NetLines::back);
   EXPECT_EQ(to_string(box.place("notch")), "game.toml:13:9");
 }
 

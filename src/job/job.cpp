@@ -100,10 +100,11 @@ void lay_sheets(const Workshop& shop, const Wishes& wishes, Outcome& outcome, Di
 /// none.
 void fold_box(const Wishes& wishes, Workshop& shop, Outcome& outcome, Diagnostics& found) {
   if (!outcome.game.box || !wishes.only.empty()) return;
-  Checked<std::optional<pieces::Box>> made = pieces::make_box(outcome.game);
+  Checked<std::optional<pieces::Box>> made = pack::box_for_paper(outcome.game);
   outcome.box = std::move(made.value);
   for (Diagnostic& problem : made.found) found.push_back(std::move(problem));
   if (!outcome.box) return;
+<<<<<<< HEAD
   Checked<std::vector<pieces::NetArt>> art =
       pieces::box_art(shop.studio(), shop.typesetter(), *outcome.box);
   outcome.box_art = std::move(art.value);
@@ -112,6 +113,13 @@ void fold_box(const Wishes& wishes, Workshop& shop, Outcome& outcome, Diagnostic
   for (Diagnostic& problem : pack::home_box(outcome.game, *outcome.box).found) {
     found.push_back(std::move(problem));
   }
+=======
+  Checked<pack::BoxSheets> laid =
+      pack::lay_box(outcome.game, *outcome.box, outcome.box_art, wishes.decks);
+  outcome.box_sheets = std::move(laid.value);
+  if (!wishes.parts.contains(Part::home)) return;
+  for (Diagnostic& problem : laid.found) found.push_back(std::move(problem));
+>>>>>>> wt-net
 }
 
 void settle(Outcome& outcome, Diagnostics found) {
@@ -304,11 +312,9 @@ bool write_documents(Run& run, Workshop& shop, pack::Staging& staging, const Dra
 }
 
 bool write_box_pdf(Run& run, Workshop& shop, pack::Staging& staging, const std::string& path,
-                   Document document) {
+                   const DrawnSymbols& art, Document document) {
   for (Page& page : document.pages) typeset(page.own, shop.typesetter());
-  const auto none = DrawnSymbols::draw({}, shop.shelf(), {}).or_report(run.found);
-  if (!none) return false;
-  const auto bytes = write_pdf(std::move(document), *none, shop.shelf()).or_report(run.found);
+  const auto bytes = write_pdf(std::move(document), art, shop.shelf()).or_report(run.found);
   return bytes && staging.write(path, *bytes).or_report(run.found);
 }
 
@@ -330,15 +336,19 @@ bool write_box(Run& run, Workshop& shop, pack::Staging& staging) {
   if (!run.outcome.box) return true;
   const game::Game& game = run.outcome.game;
   const pieces::Box& box = *run.outcome.box;
+  const pack::BoxArt& art = run.outcome.box_art;
+  const auto drawn =
+      DrawnSymbols::draw(pack::box_symbols(box, art), shop.shelf(), {}).or_report(run.found);
+  if (!drawn) return false;
   if (run.wishes.parts.contains(Part::home)) {
-    Document home = pack::home_box(game, box).value;  // what does not fit was found before
+    Document home = pack::home_box(game, box, art, run.outcome.box_sheets);
     if (!home.pages.empty() &&
-        !write_box_pdf(run, shop, staging, "home/box.pdf", std::move(home))) {
+        !write_box_pdf(run, shop, staging, "home/box.pdf", *drawn, std::move(home))) {
       return false;
     }
   }
   if (run.wishes.parts.contains(Part::shop) &&
-      !write_box_pdf(run, shop, staging, "shop/box.pdf", pack::shop_box(game, box))) {
+      !write_box_pdf(run, shop, staging, "shop/box.pdf", *drawn, pack::shop_box(game, box, art))) {
     return false;
   }
   return !run.wishes.parts.contains(Part::cutter) || write_cutter_files(run, shop, staging);
@@ -430,7 +440,8 @@ Outcome make(const World& world, const Wishes& wishes, Watcher& watcher) {
 
 Bytes report(const Outcome& outcome) {
   return pack::report_json({outcome.game, outcome.found, outcome.plan ? &*outcome.plan : nullptr,
-                            outcome.totals, outcome.files, outcome.box ? &*outcome.box : nullptr});
+                            outcome.totals, outcome.files, outcome.box ? &*outcome.box : nullptr,
+                            &outcome.box_sheets});
 }
 
 }  // namespace quoin::job

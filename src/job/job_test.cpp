@@ -245,15 +245,15 @@ TEST_F(JobTest, makes_the_box_that_the_game_asks_for) {
 TEST_F(JobTest, names_the_larger_sheet_that_takes_the_net) {
   MemoryWorld world = small_game("id,name,copies\na,Adder,54\n");
   Bytes game = *world.read("game.toml", 1 << 20).bytes;
-  game.replace(game.find("\"poker\""), 7, "\"120x120\"");
+  game.replace(game.find("\"poker\""), 7, "\"220x220\"");
   world.put("game.toml", game + "[box]\n");
   const Outcome outcome = check(world, wishes_, patient_);
   const auto said =
       std::find_if(outcome.found.begin(), outcome.found.end(),
                    [](const Diagnostic& one) { return one.id == Id::box_larger_than_sheet; });
   ASSERT_NE(said, outcome.found.end());
-  EXPECT_THAT(said->message, testing::EndsWith("and A4 prints 200.0 x 287.0 mm"));
-  EXPECT_EQ(said->hints.front(), "Legal would take it");
+  EXPECT_THAT(said->message, testing::EndsWith("and A4 has 200.0 x 273.0 mm for it"));
+  EXPECT_EQ(said->hints.front(), "A2 takes it");
 }
 
 TEST_F(JobTest, checks_without_writing) {

@@ -1,5 +1,6 @@
 #include "pack/report.h"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "pack/card_files.h"
@@ -55,20 +56,67 @@ Json block(const fold::Block& size) {
   return {size.width.value, size.height.value, size.depth.value};
 }
 
-/// Sizes are width, height and through the pile; ranges are least, typical and most.
-Json box_json(const pieces::Box& box) {
-  Json gaps = Json::array();
+Json panels(const pieces::Box& box, fold::PanelRef a, fold::PanelRef b) {
+  return {fold::panel(box.model, a).name, fold::panel(box.model, b).name};
+}
+
+/// What the deck has to spare: on each axis from the thickest deck to the thinnest.
+Json clearance(const pieces::Box& box) {
+  const fold::Block &room = box.fit.clear.size, low = pieces::thinnest(box.deck),
+                    high = pieces::thickest(box.deck);
+  const auto axis = [](Mm inside, Mm most, Mm least) {
+    return Json{(inside - most).value, (inside - least).value};
+  };
+  return {axis(room.width, high.width, low.width), axis(room.height, high.height, low.height),
+          axis(room.depth, high.depth, low.depth)};
+}
+
+/// What was measured on the folded box: gaps are negative where panels overlap.
+Json fit_json(const pieces::Box& box) {
+  Json gaps = Json::array(), seams = Json::array(), grips = Json::array();
+  Mm largest, overlap;
   for (const fold::Gap& each : box.fit.gaps) {
-    gaps.push_back(
-        {{"between", {fold::panel(box.model, each.a).name, fold::panel(box.model, each.b).name}},
-         {"gap_mm", each.width.value}});
+    gaps.push_back({{"between", panels(box, each.a, each.b)}, {"gap_mm", each.width.value}});
+    largest = std::max(largest, each.width);
+    overlap = std::max(overlap, -each.width);
   }
-  return {{"kind", box.kind->word},
-          {"deck_height_mm", range(box.deck.height)},
-          {"board_mm", range(box.board)},
-          {"inside_mm", block(box.fit.clear.size)},
-          {"outside_mm", block(box.fit.outside)},
-          {"gaps", std::move(gaps)}};
+  for (const fold::Contact& each : box.fit.seams) {
+    seams.push_back({{"between", panels(box, each.flap, each.onto)},
+                     {"glued_mm2", each.area},
+                     {"of_mm2", each.of}});
+  }
+  for (const fold::Grip& each : box.fit.grips) {
+    grips.push_back(
+        {{"between", panels(box, each.flap, each.behind)}, {"depth_mm", each.depth.value}});
+  }
+  return {{"largest_gap_mm", largest.value},
+          {"largest_overlap_mm", overlap.value},
+          {"gaps", std::move(gaps)},
+          {"seams", std::move(seams)},
+          {"grips", std::move(grips)}};
+}
+
+Json box_sheets_json(const BoxSheets& laid) {
+  Json list = Json::array();
+  for (const NetSheet& sheet : laid.sheets) {
+    list.push_back(
+        {{"size", size(sheet.paper)}, {"nets", sheet.nets.size()}, {"times", sheet.times}});
+  }
+  return list;
+}
+
+/// Sizes are width, height and through the pile; ranges are least, typical and most.
+Json box_json(const pieces::Box& box, const BoxSheets* laid) {
+  Json json = {{"kind", box.kind->word},
+               {"nets", box.model.parts.size()},
+               {"deck_height_mm", range(box.deck.height)},
+               {"board_mm", range(box.board)},
+               {"inside_mm", block(box.fit.clear.size)},
+               {"clearance_mm", clearance(box)},
+               {"outside_mm", block(box.fit.outside)}};
+  json.update(fit_json(box));
+  if (laid != nullptr) json["sheets"] = box_sheets_json(*laid);
+  return json;
 }
 
 }  // namespace
@@ -89,7 +137,7 @@ Bytes report_json(const Report& report) {
                     {"backs", report.totals.backs},
                     {"sheets", report.totals.sheets}};
   if (report.plan) json["sheets"] = sheets_json(*report.plan);
-  if (report.box) json["box"] = box_json(*report.box);
+  if (report.box) json["box"] = box_json(*report.box, report.box_sheets);
   json["errors"] = counts.errors;
   json["warnings"] = counts.warnings;
   json["notes"] = counts.notes;

@@ -4,6 +4,7 @@
 #include "base/diagnostic.h"
 #include "base/world.h"
 #include "game/game.h"
+#include "pack/box_files.h"
 #include "pack/staging.h"
 #include "pieces/box/box.h"
 #include "sheets/sheets.h"
@@ -26,7 +27,8 @@ struct Report {
   const sheets::Plan* plan = nullptr;
   const Totals& totals;
   const std::vector<Staging::File>& files;
-  const pieces::Box* box = nullptr;  ///< null: the game has none
+  const pieces::Box* box = nullptr;       ///< null: the game has none
+  const BoxSheets* box_sheets = nullptr;  ///< null: they were not laid
 };
 
 /// report.json: the findings, counts, sizes, choices and why, as JSON (RFC 8259) with keys in a

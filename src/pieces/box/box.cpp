@@ -84,11 +84,15 @@ Checked<std::optional<Box>> make_box(const game::BoxWishes& wishes, const Conten
   return made;
 }
 
-Checked<std::optional<Box>> make_box(const game::Game& game) {
-  if (!game.box) return {};
+Contents contents_of(const game::Game& game) {
   Contents contents{0, game.card.size, game.stock};
   for (const game::Card& card : game.cards) contents.cards += card.copies;
-  return make_box(*game.box, contents);
+  return contents;
+}
+
+Checked<std::optional<Box>> make_box(const game::Game& game) {
+  if (!game.box) return {};
+  return make_box(*game.box, contents_of(game));
 }
 
 }  // namespace quoin::pieces

@@ -41,6 +41,9 @@ struct Box {
 [[nodiscard]] Checked<std::optional<Box>> make_box(const game::BoxWishes& wishes,
                                                    const Contents& contents);
 
+/// All cards of a game.
+[[nodiscard]] Contents contents_of(const game::Game& game);
+
 /// The same for all cards of a game; nothing when it has no [box].
 [[nodiscard]] Checked<std::optional<Box>> make_box(const game::Game& game);
 

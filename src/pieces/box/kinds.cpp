@@ -9,9 +9,9 @@ namespace quoin::pieces {
 
 const std::vector<BoxKind>& box_kinds() {
   static const std::vector<BoxKind> kinds = {
-      {"tuck", "tuck carton", draw_tuck, least_tuck_depth},
+      {"tuck", "tuck carton", draw_tuck, least_tuck_depth, BoxKind::InTwo::possible},
       {"lid", "base and lid", draw_lid, least_tray_depth},
-      {"sleeve", "tray and sleeve", draw_sleeve, least_tray_depth},
+      {"sleeve", "tray and sleeve", draw_sleeve, least_tray_depth, BoxKind::InTwo::possible},
   };
   return kinds;
 }

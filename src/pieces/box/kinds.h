@@ -17,6 +17,8 @@ struct BoxKind {
   fold::Model (*draw)(const BoxPlan& plan);
   /// The least room through the pile that it can be drawn for.
   Mm (*least_depth)(const BoxPlan& plan);
+  /// Whether it has a net that can be drawn in two parts (`BoxPlan::parts`); others pay no heed.
+  enum class InTwo { never, possible } in_two = InTwo::never;
 };
 
 [[nodiscard]] const std::vector<BoxKind>& box_kinds();

@@ -18,6 +18,7 @@ BoxPlan plan_of(const game::BoxWishes& wishes, const fold::Block& inside, Mm boa
   plan.board = board;
   plan.ends = wishes.ends;
   plan.locks = wishes.locks;
+  plan.parts = wishes.parts == game::NetParts::two ? game::NetParts::two : game::NetParts::one;
   plan.glue_flap = wishes.glue_flap;
   plan.tuck_play = wishes.tuck_play;
   plan.tuck = wishes.tuck.value_or(usual_tuck(inside, wishes.tuck_play));

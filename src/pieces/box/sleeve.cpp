@@ -6,11 +6,16 @@
 namespace quoin::pieces {
 namespace {
 
+/// Glue flaps that lie inside the sleeve's sides.
+int seams(const BoxPlan& plan) { return plan.parts == game::NetParts::two ? 2 : 1; }
+
 Tube sleeve_round(const BoxPlan& plan) {
   const Mm t = plan.board;
   Tube tube;
   tube.name = "sleeve ";
-  tube.width = plan.inside.width + (t + plan.fit) * 2 + t;
+  tube.net = "sleeve";
+  tube.parts = plan.parts;
+  tube.width = plan.inside.width + (t + plan.fit) * 2 + t * seams(plan);
   tube.depth = plan.inside.depth + t + plan.fit * 2;
   tube.thickness = t;
   tube.top = tube.side_top = Mm{};
@@ -28,14 +33,16 @@ fold::Model draw_sleeve(const BoxPlan& plan) {
   const Tray tray{"tray ", plan.inside.width, plan.inside.height, plan.inside.depth,
                   t,       plan.glue_flap,    Tray::Looks::down,  0};
   fold::Model model;
-  model.parts.resize(2);
-  fold::Part &outer = model.parts[0], &inner = model.parts[1];
-  outer.net.name = "sleeve";
-  inner.net.name = "tray";
-  outer.net.thickness = inner.net.thickness = t;
   const Tube tube = sleeve_round(plan);
-  const TubePanels sleeve_at = add_tube(outer.net, tube);
+  const TubePanels sleeve_at = add_tube(model, tube);
+  const int tray_part = static_cast<int>(model.parts.size());
+  fold::Part& inner = model.parts.emplace_back();
+  inner.net.name = "tray";
+  inner.net.thickness = t;
   const TrayPanels tray_at = add_tray(inner.net, tray);
+  model.steps = tray_steps("tray");
+  for (fold::Step& step : tube_steps(plan.parts)) model.steps.push_back(std::move(step));
+  const int slides_in = static_cast<int>(model.steps.size());
 
   // From the sleeve's left: half its wall, its glue flap, the air, half the tray's wall.
   const Mm left = t / 2 + t + plan.fit + t / 2;
@@ -44,18 +51,15 @@ fold::Model draw_sleeve(const BoxPlan& plan) {
   const Mm floor_width = plan.inside.width + t;
   inner.home = mouth_to_reader(floor_width, left, t / 2, floor);
   inner.away = {0, (plan.inside.height + plan.inside.depth * 2 + plan.glue_flap + Mm{40}).value, 0};
-  inner.arrives_from = 6;
-  inner.arrives_by = 7;
-
-  model.steps = tray_steps("tray");
-  for (fold::Step& step : tube_steps()) model.steps.push_back(std::move(step));
+  inner.arrives_from = slides_in;
+  inner.arrives_by = slides_in + 1;
   model.steps.push_back({"put the deck into the tray and slide it into the sleeve"});
-  model.deck_goes_in = 6;
-  model.meetings = {{{0, sleeve_at.left}, {0, sleeve_at.front}},
-                    {{0, sleeve_at.back}, {1, tray_at.floor}},
-                    {{0, sleeve_at.right}, {1, tray_at.left}},
-                    {{0, sleeve_at.front}, {1, tray_at.top}},
-                    {{0, sleeve_at.flap}, {1, tray_at.right}}};
+  model.deck_goes_in = slides_in;
+  model.meetings = {{sleeve_at.left, sleeve_at.front},
+                    {sleeve_at.back, {tray_part, tray_at.floor}},
+                    {sleeve_at.right, {tray_part, tray_at.left}},
+                    {sleeve_at.front, {tray_part, tray_at.top}},
+                    {sleeve_at.flap, {tray_part, tray_at.right}}};
   model.middle = {(left + floor_width / 2).value, (plan.inside.height / 2 + t).value,
                   (t / 2 + plan.fit + plan.inside.depth / 2).value};
   return model;

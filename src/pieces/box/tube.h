@@ -2,6 +2,7 @@
 #include <string>
 
 #include "fold/fold.h"
+#include "pieces/box/plan.h"
 
 namespace quoin::pieces {
 
@@ -23,10 +24,16 @@ namespace quoin::pieces {
 /// degrees or
 ///   2 to 3 mm: common practice, no source), and at most D - t wide, clear of the back.
 ///
+/// In two parts the back and the left side are a net of their own, with a joining flap on the back
+/// that is glued inside the right side. The tube is then the same from its back as from its front:
+/// the back too is `inside` wide, and lies over the middle of the room like the front.
+///
 /// In the closed box's frame the left panel's mid-plane is x = 0, the front's z = 0; the room
 /// inside is x from t/2 to W + t/2, z from t/2 to D + t/2, y from 0 to H.
 struct Tube {
-  std::string name;          ///< put before the names of the panels: "sleeve "; may be empty
+  std::string name;  ///< put before the names of the panels: "sleeve "; may be empty
+  std::string net;   ///< name of the net; in two parts "front" and "back" for "box", else with both
+  game::NetParts parts = game::NetParts::one;
   Mm width, depth;           ///< inside: W and D
   Mm thickness;              ///< t
   Mm top, bottom;            ///< y of the ends of front and back
@@ -34,20 +41,22 @@ struct Tube {
   Mm glue_flap;
   Mm notch_top, notch_bottom;            ///< radii in the front; 0: none
   Mm back_notch_top, back_notch_bottom;  ///< radii in the back
-  int first_step = 0;                    ///< three steps: round, flap, seam
+  int first_step = 0;                    ///< of `tube_steps`
 };
 
-/// The panels' numbers, and where they stand on the net.
+/// The panels, and where they stand on the net that they are of.
 struct TubePanels {
-  int front = 0, right = 0, back = 0, left = 0, flap = 0;
+  fold::PanelRef front, right, back, left, flap;
   Mm front_from, front_to, back_from, back_to;  ///< x
   Mm right_from, right_to, left_from, left_to;
 };
 
-/// Adds the panels, creases and the glue area of a tube to the net.
-TubePanels add_tube(fold::Net& net, const Tube& tube);
+/// Adds the tube's net or nets to the model, which it may be the first of or not; the first of them
+/// lies with its front at z = 0 of the closed box, left side at x = 0.
+TubePanels add_tube(fold::Model& model, const Tube& tube);
 
-/// The words of its three steps.
-[[nodiscard]] std::vector<fold::Step> tube_steps();
+/// The words of its steps: round, flap and seam, in two parts both flaps, both halves and two
+/// seams.
+[[nodiscard]] std::vector<fold::Step> tube_steps(game::NetParts parts);
 
 }  // namespace quoin::pieces

@@ -21,6 +21,9 @@ namespace quoin::pieces {
 /// the
 ///   tuck flap at most.
 ///
+/// In two parts the tube is in two, with the lids, tuck flaps and dust flaps on the panels that
+/// they hang on in one part; the allowances are the same.
+///
 /// Holds while every flap is longer than t and D is at least `least_tuck_depth`.
 [[nodiscard]] fold::Model draw_tuck(const BoxPlan& plan);
 
