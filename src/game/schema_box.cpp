@@ -56,7 +56,6 @@ std::vector<PropertyFacts> form_keys() {
   };
 }
 
-<<<<<<< HEAD
 std::vector<PropertyFacts> art_keys() {
   return {
       {.section = "box",
@@ -77,7 +76,9 @@ std::vector<PropertyFacts> art_keys() {
        .example = "bleed = 3",
        .meaning = "How far the box's art runs on past its cuts.",
        .source = "3 mm: common practice, no source"},
-=======
+  };
+}
+
 std::vector<PropertyFacts> sheet_keys() {
   return {
       {.section = "box",
@@ -100,7 +101,6 @@ std::vector<PropertyFacts> sheet_keys() {
            "Where the sheets for your own printer have the lines to cut and score along. `front`, "
            "on the printed side, in the waste and where glue or a flap hides them: nothing has to "
            "meet through the paper. `back`, all lines in full on the other side."},
->>>>>>> wt-net
   };
 }
 
@@ -205,11 +205,8 @@ std::vector<PropertyFacts> flap_keys() {
 
 std::vector<PropertyFacts> box_keys() {
   std::vector<PropertyFacts> all;
-<<<<<<< HEAD
-  for (auto make : {form_keys, art_keys, board_keys, content_keys, flap_keys}) {
-=======
-  for (auto make : {form_keys, sheet_keys, board_keys, content_keys, flap_keys}) {
->>>>>>> wt-net
+  for (auto make :
+       {form_keys, art_keys, sheet_keys, board_keys, content_keys, flap_keys}) {
     for (PropertyFacts& facts : make()) all.push_back(std::move(facts));
   }
   return all;

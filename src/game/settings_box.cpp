@@ -72,13 +72,10 @@ void read_box(Reading& reading, const Table& settings) {
   box.kind = section.text("kind");
   box.ends = section.text("ends") == "straight" ? Ends::straight : Ends::reverse;
   box.locks = section.text("locks") == "none" ? Locks::none : Locks::slits;
-<<<<<<< HEAD
   box.layout = section.text("layout");
   box.bleed = length_if_given(section, "bleed");
-=======
   box.parts = read_parts(section);
   box.lines = section.text("lines") == "back" ? NetLines::back : NetLines::front;
->>>>>>> wt-net
   box.board.paper_class = section.text("class");
   box.board.grammage = section.number_if_given("grammage");
   box.board.caliper = length_if_given(section, "caliper");

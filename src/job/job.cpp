@@ -104,22 +104,14 @@ void fold_box(const Wishes& wishes, Workshop& shop, Outcome& outcome, Diagnostic
   outcome.box = std::move(made.value);
   for (Diagnostic& problem : made.found) found.push_back(std::move(problem));
   if (!outcome.box) return;
-<<<<<<< HEAD
-  Checked<std::vector<pieces::NetArt>> art =
-      pieces::box_art(shop.studio(), shop.typesetter(), *outcome.box);
+  Checked<pack::BoxArt> art = pieces::box_art(shop.studio(), shop.typesetter(), *outcome.box);
   outcome.box_art = std::move(art.value);
   for (Diagnostic& problem : art.found) found.push_back(std::move(problem));
-  if (!wishes.parts.contains(Part::home)) return;
-  for (Diagnostic& problem : pack::home_box(outcome.game, *outcome.box).found) {
-    found.push_back(std::move(problem));
-  }
-=======
   Checked<pack::BoxSheets> laid =
       pack::lay_box(outcome.game, *outcome.box, outcome.box_art, wishes.decks);
   outcome.box_sheets = std::move(laid.value);
   if (!wishes.parts.contains(Part::home)) return;
   for (Diagnostic& problem : laid.found) found.push_back(std::move(problem));
->>>>>>> wt-net
 }
 
 void settle(Outcome& outcome, Diagnostics found) {
@@ -391,14 +383,9 @@ void make_pack(Run& run, Workshop& shop) {
   take_found(run, shop);
   if (!drawn) return;
   lay_sheets(shop, run.wishes, run.outcome, run.found);
-<<<<<<< HEAD
-  if (previews) previews->finish(run.found);
-=======
-  fold_box(run.wishes, run.outcome, run.found);
   const std::optional<pack::BoxPictureWork> box = box_picture_work(
       run.outcome, run.wishes, run.top_card, run.cache ? run.game_hash : std::string{});
   if (previews) previews->finish(box_row(box, shop.shelf()), run.found);
->>>>>>> wt-view
   if (any_errors(run.found) || !run.outcome.plan) return;
   if (write_documents(run, shop, *staging, *drawn) && write_box(run, shop, *staging) &&
       write_box_pictures(run, shop, *staging, box)) {

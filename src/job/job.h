@@ -43,14 +43,9 @@ struct Outcome {
   game::Game game;
   Diagnostics found;  ///< in order, folded, without what the maker silenced
   pack::Totals totals;
-<<<<<<< HEAD
-  std::optional<pieces::Box> box;       ///< when the game asks for one and it can be drawn
-  std::vector<pieces::NetArt> box_art;  ///< of each of its nets; none without a box
-=======
   std::optional<pieces::Box> box;  ///< when the game asks for one and it can be drawn
-  pack::BoxArt box_art;            ///< what is printed on its nets; empty: nothing
+  pack::BoxArt box_art;            ///< what is printed on each of its nets; none without a box
   pack::BoxSheets box_sheets;      ///< its nets on the paper of the game
->>>>>>> wt-net
   std::optional<sheets::Plan> plan;
   std::vector<pack::Staging::File> files;
   bool published = false;
