@@ -205,8 +205,7 @@ std::vector<PropertyFacts> flap_keys() {
 
 std::vector<PropertyFacts> box_keys() {
   std::vector<PropertyFacts> all;
-  for (auto make :
-       {form_keys, art_keys, sheet_keys, board_keys, content_keys, flap_keys}) {
+  for (auto make : {form_keys, art_keys, sheet_keys, board_keys, content_keys, flap_keys}) {
     for (PropertyFacts& facts : make()) all.push_back(std::move(facts));
   }
   return all;

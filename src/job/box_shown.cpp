@@ -37,9 +37,9 @@ std::string name_of_box(const pieces::BoxLook& look, const std::string& rest) {
   out.string(rest);
   const pieces::Box& box = look.box;
   const fold::Block deck = pieces::thickest(box.deck);
-  for (const Mm size : {box.plan.inside.width, box.plan.inside.height, box.plan.inside.depth,
-                        box.plan.board, deck.width, deck.height, deck.depth,
-                        box.deck.height.typical, box.deck.card.typical}) {
+  for (const Mm size :
+       {box.plan.inside.width, box.plan.inside.height, box.plan.inside.depth, box.plan.board,
+        deck.width, deck.height, deck.depth, box.deck.height.typical, box.deck.card.typical}) {
     out.string(decimal(size.value, 9));
   }
   for (const pieces::NetArt& art : look.art) {
@@ -55,9 +55,8 @@ std::optional<pack::BoxPictureWork> box_picture_work(const Outcome& outcome, con
                                                      const std::optional<TopCard>& top_card,
                                                      const std::string& game_hash) {
   if (!outcome.box || !wishes.parts.contains(Part::pictures)) return std::nullopt;
-  static const std::vector<pieces::NetArt> plain;
   pack::BoxPictureWork work{
-      {*outcome.box, plain, nullptr, outcome.game.card.corner}, outcome.game.title, {}};
+      {*outcome.box, outcome.box_art, nullptr, outcome.game.card.corner}, outcome.game.title, {}};
   if (top_card) work.look.top_card = &top_card->scene;
   if (!game_hash.empty() && top_card && !top_card->looks.empty()) {
     work.looks = name_of_box(work.look, game_hash + top_card->looks);

@@ -19,8 +19,7 @@ class PaintedOrder {
     std::vector<fold::Facet> facets;
     for (int i = 0; i < std::ssize(stage.nets); ++i) {
       const StagedNet& net = stage.nets[i];
-      for (const fold::Surface& each :
-           fold::surfaces(net.net, net.places, fold::Creases::open)) {
+      for (const fold::Surface& each : fold::surfaces(net.net, net.places, fold::Creases::open)) {
         for (const auto& part : each.parts) {
           facets.push_back({static_cast<int>(faces_.size()), part, each.normal});
         }
