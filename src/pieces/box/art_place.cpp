@@ -94,9 +94,9 @@ void report_break(const game::Element& element, const PanelWord& asked, const Pr
       .detail("panels are named from left to right, or from top to bottom, as they are read");
   std::vector<std::string> followers;
   for (const int panel : gap.followers) followers.push_back(name(panel));
-  found.push_back(problem.hint(
-      followers.empty() ? fmt::format("end with {}", name(gap.first))
-                        : fmt::format("after {} comes {}", name(gap.first), listed(followers))));
+  found.push_back(problem.hint(followers.empty() ? fmt::format("end with {}", name(gap.first))
+                                                 : fmt::format("after {} comes {}", name(gap.first),
+                                                               fmt::join(followers, " or "))));
 }
 
 void report_other_part(const game::Element& element, const PanelWord& first, const PanelWord& other,

@@ -77,6 +77,22 @@ std::vector<int> followers_of(const PrintedNet& net, int panel) {
   return all;
 }
 
+std::vector<Polygon> outers_of(const std::vector<Region>& regions) {
+  std::vector<Polygon> outers;
+  for (const Region& region : regions) outers.push_back(region.outer);
+  return outers;
+}
+
+/// A panel alone has corners that the whole net has not, and the mitres there reach past its bleed.
+std::vector<Region> within_bleed(const PrintedNet& net, std::vector<Region> ink, Mm bleed) {
+  std::vector<Polygon> all;
+  for (const fold::Panel& panel : net.panels) all.push_back(panel.outline);
+  std::vector<Region> whole = united(all);
+  if (bleed > Mm{}) whole = grown(whole, bleed);
+  const std::vector<Region> beyond = without(ink, outers_of(whole));
+  return beyond.empty() ? ink : without(ink, outers_of(beyond));
+}
+
 std::vector<Region> ink_of(const PrintedNet& net, const std::vector<int>& panels, Mm bleed) {
   std::vector<Polygon> own, kept_off = net.glue;
   for (int i = 0; i < static_cast<int>(net.panels.size()); ++i) {
@@ -89,7 +105,8 @@ std::vector<Region> ink_of(const PrintedNet& net, const std::vector<int>& panels
       kept_off.push_back(inner.outer);
     }
   }
-  return without(grown(united(own), std::max(bleed, crease_trap)), kept_off);
+  std::vector<Region> ink = without(grown(united(own), std::max(bleed, crease_trap)), kept_off);
+  return within_bleed(net, std::move(ink), bleed);
 }
 
 /// Panels in upright places, each moved by `shift` so that all follow each other.
