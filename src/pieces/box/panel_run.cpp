@@ -77,20 +77,27 @@ std::vector<int> followers_of(const PrintedNet& net, int panel) {
   return all;
 }
 
-std::vector<Polygon> outers_of(const std::vector<Region>& regions) {
-  std::vector<Polygon> outers;
-  for (const Region& region : regions) outers.push_back(region.outer);
-  return outers;
+/// What two areas share.
+std::vector<Region> shared_by(const std::vector<Region>& a, const std::vector<Region>& b) {
+  std::vector<Region> shared;
+  for (const Region& one : a) {
+    for (const Region& other : b) {
+      std::vector<Polygon> holes = one.holes;
+      holes.insert(holes.end(), other.holes.begin(), other.holes.end());
+      for (Region& part : without(common(one.outer, other.outer), holes)) {
+        shared.push_back(std::move(part));
+      }
+    }
+  }
+  return shared;
 }
 
-/// A panel alone has corners that the whole net has not, and the mitres there reach past its bleed.
-std::vector<Region> within_bleed(const PrintedNet& net, std::vector<Region> ink, Mm bleed) {
+/// The whole net and its bleed.
+std::vector<Region> bled_net(const PrintedNet& net, Mm bleed) {
   std::vector<Polygon> all;
   for (const fold::Panel& panel : net.panels) all.push_back(panel.outline);
   std::vector<Region> whole = united(all);
-  if (bleed > Mm{}) whole = grown(whole, bleed);
-  const std::vector<Region> beyond = without(ink, outers_of(whole));
-  return beyond.empty() ? ink : without(ink, outers_of(beyond));
+  return bleed > Mm{} ? grown(whole, bleed) : whole;
 }
 
 std::vector<Region> ink_of(const PrintedNet& net, const std::vector<int>& panels, Mm bleed) {
@@ -105,8 +112,10 @@ std::vector<Region> ink_of(const PrintedNet& net, const std::vector<int>& panels
       kept_off.push_back(inner.outer);
     }
   }
-  std::vector<Region> ink = without(grown(united(own), std::max(bleed, crease_trap)), kept_off);
-  return within_bleed(net, std::move(ink), bleed);
+  const std::vector<Region> ink =
+      without(grown(united(own), std::max(bleed, crease_trap)), kept_off);
+  // A panel alone has corners that the whole net has not, and mitres there reach past its bleed.
+  return shared_by(ink, bled_net(net, bleed));
 }
 
 /// Panels in upright places, each moved by `shift` so that all follow each other.
