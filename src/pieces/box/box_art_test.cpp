@@ -129,6 +129,32 @@ TEST(BoxArt, runs_round_corners_without_a_hair_of_paper) {
   EXPECT_EQ(strangers(made, round, 0x336699), 0);
 }
 
+TEST(BoxArt, runs_on_over_the_glued_seam) {
+  BoxGame made(
+      "[[element]]\nid = \"shore\"\nkind = \"shape\"\npanels = [\"left\", \"front\"]\n"
+      "fill = { kind = \"linear\", from = [0, 0], to = [1, 0], "
+      "stops = [[\"#000000\", 0], [\"#ffffff\", 1]] }\n");
+  EXPECT_EQ(whole(made.found), "");
+  ASSERT_EQ(made.art.at(0).printed.items.size(), 2U);
+  ImageCanvas canvas(made.shelf, {Mm{240}, Mm{20}}, 100, ImageCanvas::Background::paper);
+  canvas.canvas().transform(Affine::move({Mm{20}, Mm{-30}}));
+  draw(made.art[0].printed, canvas.canvas());
+  const Raster raster = canvas.raster();
+  const auto grey = [&](Mm x) {
+    const int column = static_cast<int>((x + Mm{20}).value / mm_per_inch * 100);
+    return static_cast<int>(raster.pixels[static_cast<std::size_t>(raster.width * 20 + column)] &
+                            255U);
+  };
+  // Half a millimetre before the left panel's free edge, and half a millimetre into the front.
+  const int before = grey(made.panel("left").right() - Mm{0.5});
+  const int after = grey(made.panel("front").left() + Mm{0.5});
+  const double share = made.panel("left").size.width /
+                       (made.panel("left").size.width + made.panel("front").size.width);
+  EXPECT_NEAR(before, share * 255, 8);
+  EXPECT_GT(after, before);
+  EXPECT_LT(after - before, 9);
+}
+
 TEST(BoxArt, leaves_the_glue_bare) {
   BoxGame made(shape("a", "panels = [\"front\", \"right\"]") + shape("b", "panel = \"glue flap\""));
   const fold::Glue& glue = made.box->model.parts[0].net.glue.at(0);
@@ -202,8 +228,12 @@ TEST(BoxArt, tells_of_words_that_leave_their_panel) {
 TEST(BoxArt, tells_of_words_near_a_cut) {
   BoxGame made(words("a",
                      "panel = \"left\"\ntext = \"Tide\"\ntype = 8\nalign = \"right\"\n"
-                     "at = [2, 20]\nsize = [14.5, 4]"));
-  EXPECT_EQ(whole(made.found), "");
+                     "inset = [20, 0.8, 60, 2]"));
+  EXPECT_EQ(whole(made.found),
+            "warning box.text-near-cut layouts/box.toml:5:8 on left/a\n"
+            "the words come within 0.9 mm of a cut; 3.0 mm is safe\n"
+            "where the cut wanders inwards, letters are lost\n"
+            "hint: move the text further in, or say role = \"decoration\"\n");
 }
 
 TEST(BoxArt, keeps_an_emblem_off_the_folds) {
