@@ -100,20 +100,55 @@ std::vector<Region> bled_net(const PrintedNet& net, Mm bleed) {
   return bleed > Mm{} ? grown(whole, bleed) : whole;
 }
 
+bool is_corner_of(const Polygon& outline, Point p) {
+  return std::any_of(outline.begin(), outline.end(),
+                     [&](Point corner) { return length(corner - p) < epsilon; });
+}
+
+/// The bleed beyond a crease is the other panel's. Where the crease ends at a corner of this one it
+/// is drawn on past it, so that two panels side by side each bleed over their own edge.
+Polygon beyond_crease(const fold::Hinge& hinge, const Polygon& own, Mm bleed) {
+  const Vec along = hinge.to - hinge.from;
+  const Vec ahead = along * (1 / length(along).value);
+  Vec outward{ahead.y, -ahead.x};
+  const Vec inwards = centroid(own) - hinge.from;
+  const double side = outward.x.value * inwards.x.value + outward.y.value * inwards.y.value;
+  if (side > 0) outward = outward * -1;
+  const double further = bleed.value * 2;
+  const Point from = hinge.from - ahead * (is_corner_of(own, hinge.from) ? further : 0);
+  const Point to = hinge.to + ahead * (is_corner_of(own, hinge.to) ? further : 0);
+  const Vec near = outward * crease_trap.value, far = outward * (crease_trap.value + further);
+  return {from + near, to + near, to + far, from + far};
+}
+
+/// A panel and its bleed, without what `kept_off` covers; holes count as covered.
+std::vector<Region> bled_panel(const PrintedNet& net, int panel, const std::vector<int>& run,
+                               Mm bleed, std::vector<Polygon> kept_off) {
+  const Polygon& own = panel_at(net, panel).outline;
+  for (const fold::Hinge& hinge : net.hinges) {
+    if (hinge.parent != panel && hinge.child != panel) continue;
+    const int other = hinge.parent == panel ? hinge.child : hinge.parent;
+    if (std::find(run.begin(), run.end(), other) != run.end()) continue;
+    if (bleed > Mm{}) kept_off.push_back(beyond_crease(hinge, own, bleed));
+  }
+  return without(grown({Region{own, {}}}, std::max(bleed, crease_trap)), kept_off);
+}
+
 std::vector<Region> ink_of(const PrintedNet& net, const std::vector<int>& panels, Mm bleed) {
-  std::vector<Polygon> own, kept_off = net.glue;
+  std::vector<Polygon> kept_off = net.glue;
   for (int i = 0; i < static_cast<int>(net.panels.size()); ++i) {
-    const Polygon& outline = panel_at(net, i).outline;
-    if (std::find(panels.begin(), panels.end(), i) != panels.end()) {
-      own.push_back(outline);
-      continue;
-    }
-    for (const Region& inner : grown({Region{outline, {}}}, -crease_trap)) {
+    if (std::find(panels.begin(), panels.end(), i) != panels.end()) continue;
+    for (const Region& inner : grown({Region{panel_at(net, i).outline, {}}}, -crease_trap)) {
       kept_off.push_back(inner.outer);
     }
   }
-  const std::vector<Region> ink =
-      without(grown(united(own), std::max(bleed, crease_trap)), kept_off);
+  std::vector<Polygon> pieces;
+  for (const int panel : panels) {
+    for (Region& piece : bled_panel(net, panel, panels, bleed, kept_off)) {
+      pieces.push_back(std::move(piece.outer));
+    }
+  }
+  const std::vector<Region> ink = without(united(pieces), kept_off);
   // A panel alone has corners that the whole net has not, and mitres there reach past its bleed.
   return shared_by(ink, bled_net(net, bleed));
 }

@@ -163,6 +163,21 @@ TEST(PanelRun, reaches_the_bleed_past_cuts_and_ends_a_trap_beyond_creases) {
   }
 }
 
+TEST(PanelRun, bleeds_over_its_own_edges_and_not_over_those_beside_it) {
+  const Box box = plain_box("sleeve");
+  const auto run = run_of(box, PrintSide::outside, {"sleeve right"});
+  const Rect right = bounds_of(box, "sleeve right");
+  const auto bleed_above = [&](Mm from, Mm to) {
+    return shared(run->stretches.at(0).ink, {{from, right.top() - Mm{2.5}},
+                                             {to, right.top() - Mm{2.5}},
+                                             {to, right.top() - Mm{0.5}},
+                                             {from, right.top() - Mm{0.5}}});
+  };
+  EXPECT_NEAR(bleed_above(right.left(), right.right()), right.size.width.value * 2, 0.01);
+  EXPECT_LT(bleed_above(right.left() - Mm{3}, right.left() - Mm{0.2}), 0.01);
+  EXPECT_LT(bleed_above(right.right() + Mm{0.2}, right.right() + Mm{3}), 0.01);
+}
+
 TEST(PrintedNet, keeps_ink_of_the_inside_off_what_glue_is_stuck_to) {
   const Box box = plain_box("tuck");
   const PrintedNet inside = printed_net(box.model, 0, PrintSide::inside);
