@@ -16,8 +16,9 @@ struct Alternative {
   std::string_view one;
   std::array<std::string_view, 2> other;
 };
-constexpr std::array<Alternative, 3> alternatives{{
+constexpr std::array<Alternative, 4> alternatives{{
     {"", "inset", {"at", "size"}},
+    {"", "panel", {"panels", ""}},
     {"repeat", "symbol", {"picture", ""}},
     {"shape", "sides", {"points", ""}},
 }};

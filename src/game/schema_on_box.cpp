@@ -11,9 +11,10 @@ std::vector<PropertyFacts> on_box_keys() {
        .meaning =
            "The panel of the box that the element is drawn on, as it is read on the closed box. "
            "The element's `at`, `size` and `inset` are measured from the panel; without them a "
-           "text fills the panel up to the safe distance from its edges, and everything else fills "
-           "it to the end of the bleed. A tuck carton has `front`, `right`, `back`, `left`, `top "
-           "lid` and `bottom lid`; a wrong name is answered with all that the box has."},
+           "text fills the panel up to the safe distance from its edges, pictures and shapes fill "
+           "it to the end of the bleed, groups and repeats to its edges. A tuck carton has "
+           "`front`, `right`, `back`, `left`, `top lid` and `bottom lid`; a wrong name is answered "
+           "with all that the box has."},
       {.section = "on-box",
        .key = "panels",
        .type = ValueType::texts,

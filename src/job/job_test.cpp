@@ -227,6 +227,32 @@ TEST_F(JobTest, writes_only_the_parts_asked_for) {
   EXPECT_EQ(names(), (std::vector<std::string>{"report.json", "shop/cards.pdf"}));
 }
 
+TEST_F(JobTest, draws_the_art_of_the_box_and_tells_what_would_go_wrong_on_it) {
+  MemoryWorld world = small_game("id,name,copies\na,Adder,54\n");
+  world.put("game.toml", *world.read("game.toml", 1 << 20).bytes +
+                             "[box]\nkind = \"tuck\"\nlayout = \"layouts/box.toml\"\n");
+  world.put("layouts/box.toml", R"(
+[[element]]
+id = "ground"
+kind = "shape"
+panel = "front"
+fill = "#204060"
+[[element]]
+id = "lost"
+kind = "shape"
+panel = "glue flap"
+fill = "#204060"
+)");
+  const Outcome looked = check(world, wishes_, patient_);
+  EXPECT_EQ(std::count_if(looked.found.begin(), looked.found.end(),
+                          [](const Diagnostic& one) { return one.id == Id::box_nothing_printed; }),
+            1);
+  const Outcome made = make(world, wishes_, patient_);
+  EXPECT_TRUE(made.published);
+  ASSERT_EQ(made.box_art.size(), 1U);
+  EXPECT_EQ(made.box_art[0].printed.items.at(0).element, "ground");
+}
+
 TEST_F(JobTest, makes_the_box_that_the_game_asks_for) {
   MemoryWorld world = small_game("id,name,copies\na,Adder,40\nb,Boar,14\n");
   world.put("game.toml", *world.read("game.toml", 1 << 20).bytes + "[box]\nkind = \"tuck\"\n");

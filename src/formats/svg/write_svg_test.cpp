@@ -200,7 +200,7 @@ TEST_F(WriteSvg, keeps_hard_shadows_of_shapes_as_shapes_and_of_clear_ones_as_pix
   Item item = shape(Layer::art, Path::rectangle({{}, {10_mm, 10_mm}}), Colour{1, 0, 0, 1});
   item.shadow = Shadow{Colour{0, 0, 1, 1}, {1_mm, 2_mm}, 0_mm};
   const std::string solid = written({item}, {Layer::art});
-  EXPECT_THAT(solid, HasSubstr("<g transform=\"translate(1 2)\">\n<path d=\"M0 0L10 0L10 10L0 "
+  EXPECT_THAT(solid, HasSubstr("<g transform=\"matrix(1 0 0 1 1 2)\">\n<path d=\"M0 0L10 0L10 10L0 "
                                "10Z\" fill=\"#0000ff\"/>\n</g>"));
   std::get<ShapeItem>(item.what).fill = Colour{1, 0, 0, 0.5};
   EXPECT_THAT(written({item}, {Layer::art}), HasSubstr("<image"));

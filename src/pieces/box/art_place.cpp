@@ -94,9 +94,9 @@ void report_break(const game::Element& element, const PanelWord& asked, const Pr
       .detail("panels are named from left to right, or from top to bottom, as they are read");
   std::vector<std::string> followers;
   for (const int panel : gap.followers) followers.push_back(name(panel));
-  found.push_back(problem.hint(
-      followers.empty() ? fmt::format("end with {}", name(gap.first))
-                        : fmt::format("after {} comes {}", name(gap.first), listed(followers))));
+  found.push_back(problem.hint(followers.empty() ? fmt::format("end with {}", name(gap.first))
+                                                 : fmt::format("after {} comes {}", name(gap.first),
+                                                               fmt::join(followers, " or "))));
 }
 
 void report_other_part(const game::Element& element, const PanelWord& first, const PanelWord& other,
@@ -115,41 +115,56 @@ std::string words_for(const PrintedNet& net, const std::vector<int>& panels) {
   return (net.side == PrintSide::inside ? "inside of " : "") + listed(names);
 }
 
-}  // namespace
-
-std::optional<ArtPlace> art_place(const game::Element& element, const Box& box, Mm bleed,
-                                  Diagnostics& found) {
-  const std::vector<PanelWord> asked = panels_asked(element);
-  if (asked.empty()) {
-    report_no_panel(element, box, found);
-    return std::nullopt;
-  }
-  ArtPlace place;
-  std::vector<int> panels;
+/// The panels that are asked for; nothing, and a finding, when one is none of the box's or lies on
+/// another piece of board than the first.
+std::optional<std::vector<fold::PanelRef>> panels_on(const Box& box, const game::Element& element,
+                                                     const std::vector<PanelWord>& asked,
+                                                     Diagnostics& found) {
+  std::vector<fold::PanelRef> panels;
   for (const PanelWord& one : asked) {
     const std::optional<fold::PanelRef> panel = fold::find_panel(box.model, one.name);
     if (!panel) {
       report_unknown_panel(element, one, box, found);
       return std::nullopt;
     }
-    if (panels.empty()) place.part = panel->part;
-    if (panel->part != place.part) {
+    panels.push_back(*panel);
+    if (panel->part != panels.front().part) {
       report_other_part(element, asked.front(), one, found);
       return std::nullopt;
     }
-    panels.push_back(panel->panel);
   }
-  place.side = side_asked(element);
-  const PrintedNet net = printed_net(box.model, place.part, place.side);
+  return panels;
+}
+
+}  // namespace
+
+std::optional<ArtPlace> ArtPlaces::place(const game::Element& element, Diagnostics& found) {
+  const std::vector<PanelWord> asked = panels_asked(element);
+  if (asked.empty()) {
+    report_no_panel(element, box_, found);
+    return std::nullopt;
+  }
+  const auto refs = panels_on(box_, element, asked, found);
+  if (!refs) return std::nullopt;
+  std::vector<int> panels;
+  for (const fold::PanelRef& ref : *refs) panels.push_back(ref.panel);
+  ArtPlace place{refs->front().part, side_asked(element), {}, {}};
+  const PrintedNet net = printed_net(box_.model, place.part, place.side);
+  place.words = words_for(net, panels);
+  const Key key{place.part, place.side, panels};
+  const auto known = runs_.find(key);
+  if (known != runs_.end()) {
+    place.run = known->second;
+    return place;
+  }
   std::optional<PanelBreak> gap;
-  std::optional<PanelRun> run = lay_run(net, panels, bleed, gap);
+  std::optional<PanelRun> run = lay_run(net, panels, bleed_, gap);
   if (!run) {
     const auto at = std::find(panels.begin() + 1, panels.end(), gap->second) - panels.begin();
     report_break(element, asked[static_cast<std::size_t>(at)], net, *gap, found);
     return std::nullopt;
   }
-  place.run = std::move(*run);
-  place.words = words_for(net, panels);
+  place.run = runs_.emplace(key, std::move(*run)).first->second;
   return place;
 }
 

@@ -1,6 +1,8 @@
 #pragma once
+#include <map>
 #include <optional>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "base/diagnostic.h"
@@ -18,9 +20,22 @@ struct ArtPlace {
   std::string words;  ///< "front", "left, front and right", "inside of the front"
 };
 
-/// Reads `panel` or `panels` and `side` of the element. Nothing when it cannot be drawn, with
-/// `box.no-panel`, `box.unknown-panel`, `box.panels-apart` or a finding about a value.
-[[nodiscard]] std::optional<ArtPlace> art_place(const game::Element& element, const Box& box,
-                                                Mm bleed, Diagnostics& found);
+/// Finds the places of elements on one box, and remembers the runs that it laid. Refers to the box.
+class ArtPlaces {
+ public:
+  ArtPlaces(const Box& box, Mm bleed) : box_(box), bleed_(bleed) {}
+
+  /// Reads `panel` or `panels` and `side` of the element. Nothing when it cannot be drawn, with
+  /// `box.no-panel`, `box.unknown-panel` or `box.panels-apart`.
+  [[nodiscard]] std::optional<ArtPlace> place(const game::Element& element, Diagnostics& found);
+
+ private:
+  /// Part, side, panels.
+  using Key = std::tuple<int, PrintSide, std::vector<int>>;
+
+  const Box& box_;
+  Mm bleed_;
+  std::map<Key, PanelRun> runs_;
+};
 
 }  // namespace quoin::pieces

@@ -63,10 +63,11 @@ std::vector<DrawnArt> draw_layout(const Studio& studio, const Box& box, Mm bleed
   std::vector<DrawnArt> all;
   if (layout == nullptr) return all;
   const game::Card nobody;
+  ArtPlaces places(box, bleed);
   std::map<std::string, Origin> origins;
   collect_origins(layout->elements, origins);
   for (const game::Element& element : layout->elements) {
-    std::optional<ArtPlace> place = art_place(element, box, bleed, found);
+    std::optional<ArtPlace> place = places.place(element, found);
     if (!place) continue;
     const Sitting sitting{studio, nobody, place->words, found};
     std::optional<Item> item =

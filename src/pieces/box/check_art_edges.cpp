@@ -137,8 +137,10 @@ class EdgeCheck {
            fmt::format("{} from {} onto {}: {} of {} beyond the fold",
                        words ? "the words run" : "the emblem runs", name(main), name(other),
                        in_mm(move), words ? "them are" : "it is"))
-        .detail(other.of_run ? "the corner of the box breaks it, and the ink cracks along the fold"
-                             : "what lies beyond the fold is not printed")
+        .detail(other.of_run
+                    ? fmt::format("the corner of the box breaks {}, and the ink cracks on the fold",
+                                  words ? "them" : "it")
+                    : "what lies beyond the fold is not printed")
         .hint(fmt::format("make it smaller, or move it {} {}", in_mm(move), off.way));
   }
 

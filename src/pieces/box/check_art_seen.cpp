@@ -27,11 +27,18 @@ double area_on(const Polygon& polygon, const std::vector<Region>& regions) {
   return seen;
 }
 
-double printed_area(const DrawnArt& drawn) {
+/// mm² of the element that are printed on its panels; what lies in the bleed is cut off.
+double printed_area(const ArtInspection& inspection, const DrawnArt& drawn) {
+  const PrintedNet net = printed_net(inspection.box.model, drawn.place.part, drawn.place.side);
   double seen = 0;
   for (const RunStretch& stretch : drawn.place.run.stretches) {
     const Polygon box = ink_on_net(drawn.item, stretch.to_net);
-    if (box.size() == 4 && area(box) > 0) seen += area_on(box, stretch.ink);
+    if (box.size() != 4 || !(area(box) > 0)) continue;
+    for (const int panel : stretch.panels) {
+      for (const Region& on : common(box, net.panels[static_cast<std::size_t>(panel)].outline)) {
+        seen += area_on(on.outer, stretch.ink);
+      }
+    }
   }
   return seen;
 }
@@ -83,7 +90,7 @@ void report_hidden(const ArtInspection& inspection, const DrawnArt& drawn) {
 void check_seen(const ArtInspection& inspection) {
   for (const DrawnArt& drawn : inspection.drawn) {
     if (!ink(drawn.item)) continue;
-    if (printed_area(drawn) < least_seen) {
+    if (printed_area(inspection, drawn) < least_seen) {
       report_nothing(inspection, drawn);
     } else if (is_hidden(inspection, drawn)) {
       report_hidden(inspection, drawn);

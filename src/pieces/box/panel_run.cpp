@@ -77,19 +77,80 @@ std::vector<int> followers_of(const PrintedNet& net, int panel) {
   return all;
 }
 
-std::vector<Region> ink_of(const PrintedNet& net, const std::vector<int>& panels, Mm bleed) {
-  std::vector<Polygon> own, kept_off = net.glue;
-  for (int i = 0; i < static_cast<int>(net.panels.size()); ++i) {
-    const Polygon& outline = panel_at(net, i).outline;
-    if (std::find(panels.begin(), panels.end(), i) != panels.end()) {
-      own.push_back(outline);
-      continue;
+/// What two areas share.
+std::vector<Region> shared_by(const std::vector<Region>& a, const std::vector<Region>& b) {
+  std::vector<Region> shared;
+  for (const Region& one : a) {
+    for (const Region& other : b) {
+      std::vector<Polygon> holes = one.holes;
+      holes.insert(holes.end(), other.holes.begin(), other.holes.end());
+      for (Region& part : without(common(one.outer, other.outer), holes)) {
+        shared.push_back(std::move(part));
+      }
     }
-    for (const Region& inner : grown({Region{outline, {}}}, -crease_trap)) {
+  }
+  return shared;
+}
+
+/// The whole net and its bleed.
+std::vector<Region> bled_net(const PrintedNet& net, Mm bleed) {
+  std::vector<Polygon> all;
+  for (const fold::Panel& panel : net.panels) all.push_back(panel.outline);
+  std::vector<Region> whole = united(all);
+  return bleed > Mm{} ? grown(whole, bleed) : whole;
+}
+
+bool is_corner_of(const Polygon& outline, Point p) {
+  return std::any_of(outline.begin(), outline.end(),
+                     [&](Point corner) { return length(corner - p) < epsilon; });
+}
+
+/// The bleed beyond a crease is the other panel's. Where the crease ends at a corner of this one it
+/// is drawn on past it, so that two panels side by side each bleed over their own edge.
+Polygon beyond_crease(const fold::Hinge& hinge, const Polygon& own, Mm bleed) {
+  const Vec along = hinge.to - hinge.from;
+  const Vec ahead = along * (1 / length(along).value);
+  Vec outward{ahead.y, -ahead.x};
+  const Vec inwards = centroid(own) - hinge.from;
+  const double side = outward.x.value * inwards.x.value + outward.y.value * inwards.y.value;
+  if (side > 0) outward = outward * -1;
+  const double further = bleed.value * 2;
+  const Point from = hinge.from - ahead * (is_corner_of(own, hinge.from) ? further : 0);
+  const Point to = hinge.to + ahead * (is_corner_of(own, hinge.to) ? further : 0);
+  const Vec near = outward * crease_trap.value, far = outward * (crease_trap.value + further);
+  return {from + near, to + near, to + far, from + far};
+}
+
+/// A panel and its bleed, without what `kept_off` covers; holes count as covered.
+std::vector<Region> bled_panel(const PrintedNet& net, int panel, const std::vector<int>& run,
+                               Mm bleed, std::vector<Polygon> kept_off) {
+  const Polygon& own = panel_at(net, panel).outline;
+  for (const fold::Hinge& hinge : net.hinges) {
+    if (hinge.parent != panel && hinge.child != panel) continue;
+    const int other = hinge.parent == panel ? hinge.child : hinge.parent;
+    if (std::find(run.begin(), run.end(), other) != run.end()) continue;
+    if (bleed > Mm{}) kept_off.push_back(beyond_crease(hinge, own, bleed));
+  }
+  return without(grown({Region{own, {}}}, std::max(bleed, crease_trap)), kept_off);
+}
+
+std::vector<Region> ink_of(const PrintedNet& net, const std::vector<int>& panels, Mm bleed) {
+  std::vector<Polygon> kept_off = net.glue;
+  for (int i = 0; i < static_cast<int>(net.panels.size()); ++i) {
+    if (std::find(panels.begin(), panels.end(), i) != panels.end()) continue;
+    for (const Region& inner : grown({Region{panel_at(net, i).outline, {}}}, -crease_trap)) {
       kept_off.push_back(inner.outer);
     }
   }
-  return without(grown(united(own), std::max(bleed, crease_trap)), kept_off);
+  std::vector<Polygon> pieces;
+  for (const int panel : panels) {
+    for (Region& piece : bled_panel(net, panel, panels, bleed, kept_off)) {
+      pieces.push_back(std::move(piece.outer));
+    }
+  }
+  const std::vector<Region> ink = without(united(pieces), kept_off);
+  // A panel alone has corners that the whole net has not, and mitres there reach past its bleed.
+  return shared_by(ink, bled_net(net, bleed));
 }
 
 /// Panels in upright places, each moved by `shift` so that all follow each other.

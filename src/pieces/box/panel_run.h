@@ -41,8 +41,8 @@ struct PanelBreak {
 /// the one before it at a crease, or at a seam where cut edges meet on the closed box. At least one
 /// panel. Nothing, with `gap` filled, when two do not follow each other.
 ///
-/// Ink reaches `bleed` past edges that are cut, ends a `crease_trap` beyond creases to panels that
-/// are not of the run, and keeps off the glue.
+/// Ink reaches `bleed` past edges that are cut, each panel over its own; it ends a `crease_trap`
+/// beyond creases to panels that are not of the run, and keeps off the glue.
 [[nodiscard]] std::optional<PanelRun> lay_run(const PrintedNet& net, const std::vector<int>& panels,
                                               Mm bleed, std::optional<PanelBreak>& gap);
 

@@ -34,6 +34,11 @@ Rect bounds_of(const Box& box, const char* panel) {
   return bounds(fold::panel(box.model, *fold::find_panel(box.model, panel)).outline);
 }
 
+/// mm² of the regions that lie in the polygon.
+double shared(const std::vector<Region>& regions, const Polygon& polygon) {
+  return area(regions) - area(without(regions, {polygon}));
+}
+
 TEST(PanelRun, of_one_panel_has_its_size_and_its_corner) {
   const Box box = plain_box("tuck");
   const auto run = run_of(box, PrintSide::outside, {"front"});
@@ -128,18 +133,13 @@ TEST(PanelRun, prints_where_ink_may_be_and_nowhere_else) {
         const std::vector<Region>& ink = run->stretches.at(0).ink;
         EXPECT_LT(area(without(ink, allowed)), 0.01) << net.panels[panel].name;
         for (const fold::Glue& glue : net.glue) {
-          for (const Region& region : ink) {
-            EXPECT_LT(area(common(region.outer, glue.area)), 0.01) << net.panels[panel].name;
-          }
+          EXPECT_LT(shared(ink, glue.area), 0.01) << net.panels[panel].name;
         }
         for (int other = 0; other < static_cast<int>(net.panels.size()); ++other) {
           if (other == panel) continue;
-          for (const Region& region : ink) {
-            for (const Region& inner :
-                 grown({Region{net.panels[other].outline, {}}}, -crease_trap)) {
-              EXPECT_LT(area(common(region.outer, inner.outer)), 0.01)
-                  << net.panels[panel].name << " on " << net.panels[other].name;
-            }
+          for (const Region& inner : grown({Region{net.panels[other].outline, {}}}, -crease_trap)) {
+            EXPECT_LT(shared(ink, inner.outer), 0.01)
+                << net.panels[panel].name << " on " << net.panels[other].name;
           }
         }
       }
@@ -161,6 +161,21 @@ TEST(PanelRun, reaches_the_bleed_past_cuts_and_ends_a_trap_beyond_creases) {
   for (const Region& region : run->stretches.at(0).ink) {
     EXPECT_EQ(area(common(region.outer, beyond)), 0);
   }
+}
+
+TEST(PanelRun, bleeds_over_its_own_edges_and_not_over_those_beside_it) {
+  const Box box = plain_box("sleeve");
+  const auto run = run_of(box, PrintSide::outside, {"sleeve right"});
+  const Rect right = bounds_of(box, "sleeve right");
+  const auto bleed_above = [&](Mm from, Mm to) {
+    return shared(run->stretches.at(0).ink, {{from, right.top() - Mm{2.5}},
+                                             {to, right.top() - Mm{2.5}},
+                                             {to, right.top() - Mm{0.5}},
+                                             {from, right.top() - Mm{0.5}}});
+  };
+  EXPECT_NEAR(bleed_above(right.left(), right.right()), right.size.width.value * 2, 0.01);
+  EXPECT_LT(bleed_above(right.left() - Mm{3}, right.left() - Mm{0.2}), 0.01);
+  EXPECT_LT(bleed_above(right.right() + Mm{0.2}, right.right() + Mm{3}), 0.01);
 }
 
 TEST(PrintedNet, keeps_ink_of_the_inside_off_what_glue_is_stuck_to) {
