@@ -96,6 +96,7 @@ bool overlap(const Convex& a, const Convex& b) { return !is_apart(a, b) && !is_a
 
 bool is_covered(const Convex& piece, const std::vector<const Convex*>& covers) {
   constexpr std::size_t most = 64;
+  if (is_sliver(piece)) return false;  // thin ones fill the gaps between others
   std::vector<Convex> left{piece};
   for (const Convex* cover : covers) {
     std::vector<Convex> still;

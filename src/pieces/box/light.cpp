@@ -52,8 +52,8 @@ Path on_ground(const Polygon& outline, double ground, const fold::View& view) {
 void add_shadow(const std::vector<Vec3>& corners, double ground, const fold::View& view,
                 std::vector<Item>& items) {
   constexpr int layers = 24;
-  constexpr double aside = 0.22, behind = 0.16;  // for each millimetre of height, at the farthest
-  constexpr double highest = 90, foot = 3, palest = 0.007, darkest = 0.020;
+  constexpr double aside = 0.24, behind = 0.15;  // for each millimetre of height, at the farthest
+  constexpr double highest = 80, foot = 3, palest = 0.012, darkest = 0.020;
   double least = 1e9, most = -1e9;
   for (const Vec3 p : corners) {
     least = std::min(least, p.x);
@@ -65,7 +65,7 @@ void add_shadow(const std::vector<Vec3>& corners, double ground, const fold::Vie
     std::vector<Point> places;
     for (const Vec3 p : corners) {
       if (ground - p.y > foot + highest * far) continue;
-      const double height = std::min(ground - p.y, highest) * far * far;
+      const double height = std::min(ground - p.y, highest) * far;
       places.push_back({Mm{p.x + aside * height}, Mm{p.z + behind * height}});
     }
     const Polygon hull = fold::convex_hull(std::move(places));
