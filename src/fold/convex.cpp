@@ -70,7 +70,7 @@ bool is_sliver(const Convex& outline) {
   for (std::size_t i = 0; i < outline.size(); ++i) {
     round += length(outline[(i + 1) % outline.size()] - outline[i]).value;
   }
-  return area(outline) < 0.01 * round / 2;
+  return area(outline) < 0.001 * round / 2;
 }
 
 /// What is left of `piece` beside `cover`, in convex parts.

@@ -15,7 +15,7 @@ using Convex = Polygon;
 /// millimetre.
 [[nodiscard]] bool overlap(const Convex& a, const Convex& b);
 
-/// Whether `covers` together hide all of `piece` but slivers of less than a hundredth of a
+/// Whether `covers` together hide all of `piece` but slivers of less than a thousandth of a
 /// millimetre. Answers no for a piece that is thinner than that itself, and when it is not found
 /// out with 64 pieces.
 [[nodiscard]] bool is_covered(const Convex& piece, const std::vector<const Convex*>& covers);

@@ -91,8 +91,8 @@ TEST(BoxPictures, are_as_wide_as_said_and_clear_at_their_corners) {
   EXPECT_EQ(raster.width, box_picture_pixels);
   EXPECT_EQ(raster.pixels.front(), 0U);
   EXPECT_EQ(raster.pixels.back(), 0U);
-  const std::size_t middle = raster.pixels.size() / 2 + static_cast<std::size_t>(raster.width / 2);
-  EXPECT_EQ(raster.pixels[middle] >> 24, 255U);
+  const int middle = raster.height / 2 * raster.width + raster.width / 2;
+  EXPECT_EQ(raster.pixels[static_cast<std::size_t>(middle)] >> 24, 255U);
 }
 
 /// How far two pixels differ, the most of their parts.

@@ -236,7 +236,7 @@ TEST(BoxView, draws_each_visible_face_of_a_closed_box_once) {
   for (const Item& item : picture.scene.items) {
     if (!item.clip) continue;
     const Rect round = bounds(*item.clip);
-    if (round.size.width.value * round.size.height.value > front_area / 3) ++large;
+    if (round.size.width.value * round.size.height.value > front_area / 5) ++large;
   }
   EXPECT_EQ(large, 3);  // front, right side and lid
 }
