@@ -84,7 +84,8 @@ class Ordering {
     }
   }
 
-  [[nodiscard]] std::vector<std::vector<std::size_t>> in_order(const std::vector<int>& order) const {
+  [[nodiscard]] std::vector<std::vector<std::size_t>> in_order(
+      const std::vector<int>& order) const {
     std::vector<std::vector<std::size_t>> members(static_cast<std::size_t>(bundles_));
     for (std::size_t i = 0; i < pieces_.size(); ++i) members[bundle_of_[i]].push_back(i);
     std::vector<std::vector<std::size_t>> all;

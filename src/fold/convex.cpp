@@ -41,8 +41,7 @@ bool is_apart(const Convex& a, const Convex& b) {
   constexpr double touches = 1e-5;
   const std::vector<SideLine> lines = side_lines(a);
   return std::any_of(lines.begin(), lines.end(), [&](const SideLine& line) {
-    return std::all_of(b.begin(), b.end(),
-                       [&](Point p) { return line.beyond(p) >= -touches; });
+    return std::all_of(b.begin(), b.end(), [&](Point p) { return line.beyond(p) >= -touches; });
   });
 }
 
@@ -115,7 +114,8 @@ bool is_covered(const Convex& piece, const std::vector<const Convex*>& covers) {
 }
 
 Convex grown(const Convex& outline, Mm by) {
-  constexpr double shortest_mitre = -0.11;  // cosine between sides whose corner sticks out 1.5 times
+  constexpr double shortest_mitre =
+      -0.11;  // cosine between sides whose corner sticks out 1.5 times
   const std::vector<SideLine> lines = side_lines(outline);
   Convex out;
   for (std::size_t i = 0; i < lines.size(); ++i) {
@@ -134,9 +134,8 @@ Convex grown(const Convex& outline, Mm by) {
 }
 
 Convex convex_hull(std::vector<Point> places) {
-  std::sort(places.begin(), places.end(), [](Point a, Point b) {
-    return a.x != b.x ? a.x < b.x : a.y < b.y;
-  });
+  std::sort(places.begin(), places.end(),
+            [](Point a, Point b) { return a.x != b.x ? a.x < b.x : a.y < b.y; });
   Convex hull;
   for (int way_along = 0; way_along < 2; ++way_along) {  // there on one side, back on the other
     const std::size_t from = hull.size();

@@ -33,9 +33,7 @@ struct Stretch {
 std::optional<Stretch> creased(Point a, Point b, const Hinge& hinge) {
   const Vec3 start = lifted(a), along = lifted(b) - start;
   const double size = length(along);
-  const auto off_line = [&](Point p) {
-    return std::abs(cross(along, lifted(p) - start).z) / size;
-  };
+  const auto off_line = [&](Point p) { return std::abs(cross(along, lifted(p) - start).z) / size; };
   if (off_line(hinge.from) > same_line || off_line(hinge.to) > same_line) return std::nullopt;
   const auto at = [&](Point p) { return dot(lifted(p) - start, along) / (size * size); };
   const double one = at(hinge.from), other = at(hinge.to);

@@ -8,8 +8,8 @@ namespace quoin::fold {
 /// Where the net's plane lies in space for one surface: net coordinates to places, by an affine
 /// map.
 struct NetMap {
-  Vec3 origin;    ///< of the net's (0, 0)
-  Vec3 x, y;      ///< for each millimetre of the net
+  Vec3 origin;  ///< of the net's (0, 0)
+  Vec3 x, y;    ///< for each millimetre of the net
 
   [[nodiscard]] constexpr Vec3 operator()(Point p) const {
     return origin + x * p.x.value + y * p.y.value;

@@ -104,8 +104,7 @@ Net two_squares(double degrees) {
   net.thickness = Mm{0.5};
   for (const double left : {0.0, 20.0}) {
     const Mm from{left}, to{left + 20};
-    net.panels.push_back(
-        {"", {{from, Mm{0}}, {to, Mm{0}}, {to, Mm{20}}, {from, Mm{20}}}, {}, {}});
+    net.panels.push_back({"", {{from, Mm{0}}, {to, Mm{0}}, {to, Mm{20}}, {from, Mm{20}}}, {}, {}});
   }
   net.hinges = {{0, 1, {Mm{20}, Mm{0}}, {Mm{20}, Mm{20}}, {{0, Angle::degrees(degrees)}}}};
   return net;
@@ -143,8 +142,7 @@ TEST(Surfaces, carry_the_art_of_a_panel_on_round_the_bend) {
       double nearest = 1;
       for (double beside = 0; beside < 0.07; beside += 0.0001) {
         for (const double y : {0.0, 20.0}) {
-          nearest = std::min(nearest,
-                             length(each.map({Mm{20 + out * beside}, Mm{y}}) - corner));
+          nearest = std::min(nearest, length(each.map({Mm{20 + out * beside}, Mm{y}}) - corner));
         }
       }
       EXPECT_LT(nearest, 2e-3);

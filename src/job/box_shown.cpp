@@ -37,9 +37,9 @@ std::string name_of_box(const pieces::BoxLook& look, const std::string& rest) {
   out.string(rest);
   const pieces::Box& box = look.box;
   const fold::Block deck = pieces::thickest(box.deck);
-  for (const Mm size : {box.plan.inside.width, box.plan.inside.height, box.plan.inside.depth,
-                        box.plan.board, deck.width, deck.height, deck.depth,
-                        box.deck.height.typical, box.deck.card.typical}) {
+  for (const Mm size :
+       {box.plan.inside.width, box.plan.inside.height, box.plan.inside.depth, box.plan.board,
+        deck.width, deck.height, deck.depth, box.deck.height.typical, box.deck.card.typical}) {
     out.string(decimal(size.value, 9));
   }
   for (const pieces::NetArt& art : look.art) {

@@ -25,8 +25,7 @@ inline constexpr double texture_ppi = 200;
 /// through, as in pictures.
 ///
 /// What of the art cannot be drawn is added to `found`.
-[[nodiscard]] gltf::Model box_model(const pieces::Box& box,
-                                    const std::vector<pieces::NetArt>& art,
+[[nodiscard]] gltf::Model box_model(const pieces::Box& box, const std::vector<pieces::NetArt>& art,
                                     const std::string& title, PictureShelf& shelf,
                                     Diagnostics& found);
 

@@ -34,9 +34,8 @@ struct Clock {
 std::vector<double> moments(std::vector<double> own, const fold::Model& model) {
   for (std::size_t k = 0; k <= model.steps.size(); ++k) own.push_back(static_cast<double>(k));
   own.push_back(model.deck_goes_in);
-  std::erase_if(own, [&](double at) {
-    return at < 0 || at > static_cast<double>(model.steps.size());
-  });
+  std::erase_if(own,
+                [&](double at) { return at < 0 || at > static_cast<double>(model.steps.size()); });
   std::sort(own.begin(), own.end());
   const auto same = [](double a, double b) { return b - a < 1e-4; };
   own.erase(std::unique(own.begin(), own.end(), same), own.end());

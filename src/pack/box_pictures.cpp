@@ -40,9 +40,8 @@ std::vector<Wanted> wanted(const BoxPictureWork& work, PictureShelf& shelf) {
   std::vector<Wanted> files;
   const auto add = [&](const std::string& name, const auto& stage) {
     const auto picture = [&work, stage] { return drawn(stage(work.look.box), work.look); };
-    files.push_back({"pictures/" + name + ".png", [=, &shelf](Diagnostics& found) {
-                       return png_of(picture(), shelf, found);
-                     }});
+    files.push_back({"pictures/" + name + ".png",
+                     [=, &shelf](Diagnostics& found) { return png_of(picture(), shelf, found); }});
     files.push_back({"pictures/" + name + ".svg", [=, &shelf, &work](Diagnostics& found) {
                        return svg_of(picture(), work.title, shelf, found);
                      }});

@@ -126,7 +126,9 @@ TEST(BoxPictures, show_no_seam_where_art_goes_on_over_a_crease) {
   const std::uint32_t front = at(crease - 20), side = at(crease + 20);
   for (int x = crease - 20; x <= crease + 20; ++x) {
     for (const int shift : {0, 8, 16}) {
-      const auto part = [&](std::uint32_t pixel) { return static_cast<int>((pixel >> shift) & 255); };
+      const auto part = [&](std::uint32_t pixel) {
+        return static_cast<int>((pixel >> shift) & 255);
+      };
       EXPECT_LE(part(at(x)), std::max(part(front), part(side)) + 2) << x - crease;
       EXPECT_GE(part(at(x)), std::min(part(front), part(side)) - 2) << x - crease;
     }
@@ -152,8 +154,7 @@ TEST(BoxPictures, of_plain_boxes_are_as_they_were_looked_at) {
   PictureShelf shelf(world);
   for (const pieces::BoxKind& kind : pieces::box_kinds()) {
     const Box box = pieces::sample_box(kind.word, 20, {Mm{57}, Mm{87}});
-    const pieces::BoxPicture picture =
-        drawn(pieces::closed_stage(box), {box, {}, nullptr, {}});
+    const pieces::BoxPicture picture = drawn(pieces::closed_stage(box), {box, {}, nullptr, {}});
     const auto svg = write_svg({"Sample", picture.bounds, picture.scene}, {Layer::art}, shelf);
     ASSERT_TRUE(svg);
     const fs::path expected =

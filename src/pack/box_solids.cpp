@@ -85,8 +85,8 @@ std::optional<gltf::Mesh> bead(const Corners& corners, const fold::Hinge& hinge)
   const bool turns = dot(cross(along, crease.outward), Vec3{0, 0, -1}) < 0;
   for (std::uint32_t k = 0; k < strips; ++k) {
     const std::uint32_t a = 2 * k, b = a + 1, c = a + 3, d = a + 2;
-    const std::array<std::uint32_t, 6> quad = turns ? std::array{a, d, c, a, c, b}
-                                                    : std::array{a, b, c, a, c, d};
+    const std::array<std::uint32_t, 6> quad =
+        turns ? std::array{a, d, c, a, c, b} : std::array{a, b, c, a, c, d};
     mesh.triangles.insert(mesh.triangles.end(), quad.begin(), quad.end());
   }
   return mesh;
@@ -222,8 +222,8 @@ DeckWay deck_way(const pieces::Box& box) {
   return {placing_of(turned), placing_of(start)};
 }
 
-BoxParts add_parts(gltf::Model& model, const pieces::Box& box,
-                   const std::vector<NetSolids>& solids, int deck_material) {
+BoxParts add_parts(gltf::Model& model, const pieces::Box& box, const std::vector<NetSolids>& solids,
+                   int deck_material) {
   BoxParts parts;
   const int root = static_cast<int>(model.parts.size());
   model.parts.push_back({"box", {}, upright(box.model), {}});
@@ -235,8 +235,10 @@ BoxParts add_parts(gltf::Model& model, const pieces::Box& box,
   }
   const int carrier = deck_carrier(box.model);
   parts.deck = static_cast<int>(model.parts.size());
-  model.parts.push_back({"deck", carrier < 0 ? root : parts.nets.at(carrier),
-                         deck_way(box).home, {deck_mesh(box, deck_material)}});
+  model.parts.push_back({"deck",
+                         carrier < 0 ? root : parts.nets.at(carrier),
+                         deck_way(box).home,
+                         {deck_mesh(box, deck_material)}});
   return parts;
 }
 

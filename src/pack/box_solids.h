@@ -40,7 +40,7 @@ struct DeckWay {
 
 /// Adds the closed box to a model: a root that turns it upright, with y up and the ground at 0, a
 /// part for each net, its panels with their meshes, and the deck of that material.
-BoxParts add_parts(gltf::Model& model, const pieces::Box& box,
-                   const std::vector<NetSolids>& solids, int deck_material);
+BoxParts add_parts(gltf::Model& model, const pieces::Box& box, const std::vector<NetSolids>& solids,
+                   int deck_material);
 
 }  // namespace quoin::pack

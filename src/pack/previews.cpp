@@ -185,9 +185,8 @@ Bytes ContactSheets::take_sheet(const BoxRow& box) {
   }
   shown_.clear();
   if (box.draw) {
-    bands.push_back(unpacked(kept_or_made(cache_, box_name(box), [&] {
-      return write_band(box.draw(sheet_width(), table_colour));
-    })));
+    bands.push_back(unpacked(kept_or_made(
+        cache_, box_name(box), [&] { return write_band(box.draw(sheet_width(), table_colour)); })));
   }
   return join_bands(bands, preview_ppi);
 }

@@ -103,8 +103,8 @@ gltf::Model folding_box(const pieces::BoxKind& kind) {
   const pieces::Box box = *pieces::make_box(wishes, contents).value;
   std::vector<pieces::NetArt> art(box.model.parts.size());
   for (pieces::NetArt& net : art) {
-    net.printed.items.push_back(pieces::filled(
-        Path::ellipse({{Mm{-9}, Mm{-9}}, {Mm{90}, Mm{90}}}), Colour{0.1, 0.4, 0.5, 1}));
+    net.printed.items.push_back(pieces::filled(Path::ellipse({{Mm{-9}, Mm{-9}}, {Mm{90}, Mm{90}}}),
+                                               Colour{0.1, 0.4, 0.5, 1}));
     net.inside = net.printed;
   }
   const MemoryWorld world;

@@ -22,8 +22,8 @@ void add_crease_lines(const fold::Net& net, std::vector<Item>& items) {
   for (const fold::Hinge& hinge : net.hinges) {
     const Vec along = hinge.to - hinge.from;
     const Vec beside = Vec{-along.y, along.x} * (0.175 / length(along).value);
-    items.push_back(line_on_net(hinge.from + beside, hinge.to + beside, thinned(white, 0.35),
-                                width));
+    items.push_back(
+        line_on_net(hinge.from + beside, hinge.to + beside, thinned(white, 0.35), width));
     items.push_back(line_on_net(hinge.from + beside * -1, hinge.to + beside * -1,
                                 thinned(shade_ink, 0.22), width));
   }
@@ -34,8 +34,8 @@ void add_soft_rim(const std::vector<Region>& outline, std::vector<Item>& items) 
   constexpr double soft = 2.4, darkest = 0.20;
   for (int k = 0; k < layers; ++k) {
     const double way = 1 - (k + 0.5) / layers;
-    Item item = filled(to_path(grown(outline, Mm{soft * way * way})),
-                       thinned(shade_ink, darkest / layers));
+    Item item =
+        filled(to_path(grown(outline, Mm{soft * way * way})), thinned(shade_ink, darkest / layers));
     item.map = Affine::move({Mm{0.3}, Mm{0.7}});
     items.push_back(std::move(item));
   }
