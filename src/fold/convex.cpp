@@ -69,7 +69,7 @@ bool is_sliver(const Convex& outline) {
   for (std::size_t i = 0; i < outline.size(); ++i) {
     round += length(outline[(i + 1) % outline.size()] - outline[i]).value;
   }
-  return area(outline) < 0.01 * round / 2;
+  return area(outline) < 0.001 * round / 2;
 }
 
 /// What is left of `piece` beside `cover`, in convex parts.
@@ -95,6 +95,7 @@ bool overlap(const Convex& a, const Convex& b) { return !is_apart(a, b) && !is_a
 
 bool is_covered(const Convex& piece, const std::vector<const Convex*>& covers) {
   constexpr std::size_t most = 64;
+  if (is_sliver(piece)) return false;  // thin ones fill the gaps between others
   std::vector<Convex> left{piece};
   for (const Convex* cover : covers) {
     std::vector<Convex> still;

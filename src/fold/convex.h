@@ -15,8 +15,9 @@ using Convex = Polygon;
 /// millimetre.
 [[nodiscard]] bool overlap(const Convex& a, const Convex& b);
 
-/// Whether `covers` together hide all of `piece` but slivers of less than a hundredth of a
-/// millimetre. Answers no when that is not found out with 64 pieces.
+/// Whether `covers` together hide all of `piece` but slivers of less than a thousandth of a
+/// millimetre. Answers no for a piece that is thinner than that itself, and when it is not found
+/// out with 64 pieces.
 [[nodiscard]] bool is_covered(const Convex& piece, const std::vector<const Convex*>& covers);
 
 /// The outline with every side moved out by `by`; corners that would stick out farther than 1.5

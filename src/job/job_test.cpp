@@ -260,12 +260,39 @@ TEST_F(JobTest, makes_the_box_that_the_game_asks_for) {
   ASSERT_TRUE(outcome.published);
   ASSERT_TRUE(outcome.box);
   EXPECT_GT(outcome.box->fit.clear.size.depth, outcome.box->deck.height.high);
-  for (const char* file : {"home/box.pdf", "shop/box.pdf", "cutter/box.svg", "cutter/box.dxf"}) {
+  for (const char* file :
+       {"home/box.pdf", "shop/box.pdf", "cutter/box.svg", "cutter/box.dxf", "pictures/box.png",
+        "pictures/box.svg", "pictures/box-open.png", "pictures/box-open.svg", "box.glb"}) {
     EXPECT_THAT(names(), Contains(file));
   }
   EXPECT_NE(pack().at("report.json").find("\"box\""), std::string::npos);
   wishes_.only = {"a"};
   EXPECT_FALSE(make(world, wishes_, patient_).box) << "a reprint of cards needs no box";
+}
+
+TEST_F(JobTest, makes_the_same_pictures_of_the_box_with_what_an_earlier_run_kept) {
+  MemoryWorld world = small_game("id,name,copies\na,Adder,40\nb,Boar,14\n");
+  world.put("game.toml", *world.read("game.toml", 1 << 20).bytes + "[box]\nkind = \"lid\"\n");
+  wishes_.parts = {Part::pictures};
+  ASSERT_TRUE(make(world, wishes_, patient_).published);
+  const auto first = pack();
+  wishes_.cache_folder = (root_ / "kept").string();
+  for (int run = 0; run < 2; ++run) {
+    ASSERT_TRUE(make(world, wishes_, patient_).published);
+    EXPECT_TRUE(pack() == first) << "run " << run;
+  }
+  world.put("cards.csv", "id,name,copies\na,Adder,40\nb,Boar,34\n");
+  ASSERT_TRUE(make(world, wishes_, patient_).published);
+  EXPECT_NE(pack().at("pictures/box.svg"), first.at("pictures/box.svg")) << "the box is larger";
+}
+
+TEST_F(JobTest, draws_no_box_for_the_home_sheets_alone) {
+  MemoryWorld world = small_game("id,name,copies\na,Adder,40\n");
+  world.put("game.toml", *world.read("game.toml", 1 << 20).bytes + "[box]\nkind = \"tuck\"\n");
+  wishes_.parts = {Part::home};
+  ASSERT_TRUE(make(world, wishes_, patient_).published);
+  EXPECT_THAT(names(), Not(Contains("box.glb")));
+  EXPECT_THAT(names(), Not(Contains("pictures/box.png")));
 }
 
 TEST_F(JobTest, names_the_larger_sheet_that_takes_the_net) {

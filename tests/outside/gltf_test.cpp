@@ -8,6 +8,8 @@
 #include <stdexcept>
 
 #include "formats/png/png.h"
+#include "pack/box_model.h"
+#include "pieces/box/light.h"
 #include "programs.h"
 
 namespace quoin::outside {
@@ -91,6 +93,33 @@ TEST(GltfElsewhere, gives_it_nothing_to_warn_of_in_bare_parts_either) {
   model.parts.push_back({"Nothing", {}, {}, {}});
   const std::string said = said_of(write_glb(model));
   EXPECT_THAT(said, HasSubstr("errors 0 warnings 0"));
+}
+
+/// A box for 72 cards with a picture on every net, inside and out.
+gltf::Model folding_box(const pieces::BoxKind& kind) {
+  game::BoxWishes wishes;
+  wishes.kind = std::string(kind.word);
+  const pieces::Contents contents{72, {Mm{63}, Mm{88}}, {}};
+  const pieces::Box box = *pieces::make_box(wishes, contents).value;
+  std::vector<pieces::NetArt> art(box.model.parts.size());
+  for (pieces::NetArt& net : art) {
+    net.printed.items.push_back(pieces::filled(Path::ellipse({{Mm{-9}, Mm{-9}}, {Mm{90}, Mm{90}}}),
+                                               Colour{0.1, 0.4, 0.5, 1}));
+    net.inside = net.printed;
+  }
+  const MemoryWorld world;
+  PictureShelf shelf(world);
+  Diagnostics found;
+  return pack::box_model(box, art, "Tidewrack", shelf, found);
+}
+
+TEST(GltfElsewhere, gives_it_nothing_to_warn_of_in_any_folding_box) {
+  for (const pieces::BoxKind& kind : pieces::box_kinds()) {
+    const gltf::Model model = folding_box(kind);
+    const std::string said = said_of(write_glb(model));
+    EXPECT_THAT(said, HasSubstr("errors 0 warnings 0 infos 0")) << kind.word << said;
+    EXPECT_THAT(said, HasSubstr("animations " + std::to_string(model.animations.size())));
+  }
 }
 
 TEST(GltfElsewhere, is_told_apart_from_a_damaged_file) {

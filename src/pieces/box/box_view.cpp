@@ -209,7 +209,7 @@ BoxPicture drawn(const Stage& stage, const BoxLook& look) {
   Painting painting{stage, panes_of(stage, look, prints), {}, {}};
   painting.shown = fold::back_to_front(facets_of(painting.panes), stage.view);
   const Rect body = round(painting.shown);
-  painting.under = body.size.width * 0.0005;
+  painting.under = body.size.width * 0.0007;
   BoxPicture picture;
   picture.scene.items = ground_shadow(stage);
   Rect all = body;

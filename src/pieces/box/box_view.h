@@ -28,7 +28,7 @@ struct BoxPicture {
 /// the affine map of the projection, shaded by how it is turned to the light, which comes from
 /// above on the left; cut edges of the board are seen; the ground takes a soft shadow.
 ///
-/// Neighbours on the picture reach 0.05 % of its width under each other, so that no ground shines
+/// Neighbours on the picture reach 0.07 % of its width under each other, so that no ground shines
 /// through between them.
 [[nodiscard]] BoxPicture drawn(const Stage& stage, const BoxLook& look);
 

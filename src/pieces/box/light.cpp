@@ -47,26 +47,47 @@ Path on_ground(const Polygon& outline, double ground, const fold::View& view) {
   return Path::polygon(shown);
 }
 
-/// The shadow of one net's corners: shapes one in the other, which reach farther from where it
-/// stands and are softer the paler they are. What is high up throws only a pale one.
-void add_shadow(const std::vector<Vec3>& corners, double ground, const fold::View& view,
-                std::vector<Item>& items) {
-  constexpr int layers = 24;
-  constexpr double aside = 0.22, behind = 0.16;  // for each millimetre of height, at the farthest
-  constexpr double highest = 90, foot = 3, palest = 0.007, darkest = 0.020;
+/// Places at the foot of what has these corners, and how high it reaches; heights over the ground.
+struct Standing {
+  std::vector<Vec3> foot;
+  double lowest = 1e9, highest = 0, width = 0;
+};
+
+Standing standing(const std::vector<Vec3>& corners, double ground) {
+  constexpr double still_foot = 3;
+  Standing what;
   double least = 1e9, most = -1e9;
   for (const Vec3 p : corners) {
+    what.lowest = std::min(what.lowest, ground - p.y);
+    what.highest = std::max(what.highest, ground - p.y);
+  }
+  for (const Vec3 p : corners) {
+    if (ground - p.y > what.lowest + still_foot) continue;
+    what.foot.push_back(p);
     least = std::min(least, p.x);
     most = std::max(most, p.x);
   }
-  const double soft = std::clamp((most - least) * 0.12, 2.0, 14.0);
+  what.width = most - least;
+  return what;
+}
+
+/// The shadow of one net's corners, as of walls upon its foot: shapes one in the other, which reach
+/// farther from where it stands and are softer the paler they are.
+void add_shadow(const std::vector<Vec3>& corners, double ground, const fold::View& view,
+                std::vector<Item>& items) {
+  constexpr int layers = 24;
+  constexpr double aside = 0.22, behind = 0.14;  // for each millimetre of height
+  constexpr double tallest = 80, palest = 0.010, darkest = 0.016;
+  const Standing what = standing(corners, ground);
+  const double soft = std::clamp(what.width * 0.12, 2.0, 14.0);
   for (int k = 0; k < layers; ++k) {
     const double far = 1 - (k + 0.5) / layers;
     std::vector<Point> places;
-    for (const Vec3 p : corners) {
-      if (ground - p.y > foot + highest * far) continue;
-      const double height = std::min(ground - p.y, highest) * far * far;
-      places.push_back({Mm{p.x + aside * height}, Mm{p.z + behind * height}});
+    for (const Vec3 p : what.foot) {
+      for (const double at : {what.lowest, what.highest}) {
+        const double height = std::min(at, tallest) * far;
+        places.push_back({Mm{p.x + aside * height}, Mm{p.z + behind * height}});
+      }
     }
     const Polygon hull = fold::convex_hull(std::move(places));
     if (hull.empty()) continue;

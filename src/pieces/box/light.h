@@ -15,7 +15,7 @@ inline constexpr Colour board_inside{0.902, 0.871, 0.816, 1};
 inline constexpr Colour board_edge{0.800, 0.757, 0.678, 1};
 inline constexpr Colour card_edge{0.965, 0.955, 0.930, 1};
 /// What lines and shadows are drawn in.
-inline constexpr Colour shade_ink{0.086, 0.098, 0.145, 1};
+inline constexpr Colour shade_ink{0.105, 0.100, 0.125, 1};
 
 /// A translucent paint that makes a face with this normal (on the stage) as light or dark as the
 /// light on it asks, a little more so towards its lower right: laid over the face. `round` is the

@@ -216,8 +216,7 @@ Stage step_stage(const Box& box, int step) {
                                   : fold::view_from(Angle::degrees(32), Angle::degrees(30));
   stage.nets.push_back(staged(part, model.parts[part].net, stands, moment_of(model, step)));
   if (model.parts.size() == 1 && step >= model.deck_goes_in) {
-    const double up = step < model.deck_goes_in + 1 ? 0.2 : 0;
-    stage.deck = deck_in(box, stands, {0, -up * box.deck.face.height.value, 0});
+    stage.deck = deck_in(box, stands, {});
   }
   return stage;
 }
