@@ -68,8 +68,8 @@ std::string how_to_print(const HomeWork& work, const NetSheet& sheet) {
 }
 
 std::string sheet_words(const HomeWork& work, const NetSheet& sheet) {
-  const std::string nets =
-      work.nets.size() == 1 ? std::string() : ", " + titles_of(work.nets, sheet.nets);
+  const bool whole_box = sheet.nets.size() >= work.nets.size();
+  const std::string nets = whole_box ? std::string() : ", " + titles_of(work.nets, sheet.nets);
   const auto sets = std::count_if(sheet.nets.begin(), sheet.nets.end(), [&](const NetPlace& place) {
     return place.net == sheet.nets.front().net;
   });
@@ -99,8 +99,9 @@ std::vector<KeyEntry> front_key(const HomeWork& work) {
                           {Layer::cut, black, edge_width, {}})},
                "cut along the line, on the side of the box"};
   KeyEntry crease{
-      {line_item(between({Mm{}, Mm{}}, {Mm{3}, Mm{}}), {Layer::crease, black, Mm{0.2}, {}}),
-       line_item(between({wide - Mm{3}, Mm{}}, {wide, Mm{}}), {Layer::crease, black, Mm{0.2}, {}})},
+      {line_item(between({Mm{}, Mm{}}, {Mm{3}, Mm{}}), {Layer::crease, black, tick_width, {}}),
+       line_item(between({wide - Mm{3}, Mm{}}, {wide, Mm{}}),
+                 {Layer::crease, black, tick_width, {}})},
       "score from tick to tick, then fold away from you"};
   const Polygon patch{{Mm{}, -half}, {wide, -half}, {wide, half}, {Mm{}, half}};
   KeyEntry glue{glue_mark(patch, "glue"), "glue on this side"};
@@ -117,7 +118,7 @@ Page front_page(const HomeWork& work, const NetSheet& sheet) {
     add_mapped(page, cut_edges(*net.net), place.map);
     for (const sheets::MarkLine& tick : crease_ticks(*net.net)) {
       add_mapped(page,
-                 {line_item(between(tick.from, tick.to), {Layer::crease, black, Mm{0.2}, {}})},
+                 {line_item(between(tick.from, tick.to), {Layer::crease, black, tick_width, {}})},
                  place.map);
     }
     const std::string word = work.nets.size() == 1 ? "glue" : "glue: " + net.title;

@@ -5,7 +5,8 @@
 namespace quoin::pack {
 namespace {
 
-/// The name of a panel about its middle, along its longer side; small panels have small names.
+/// The name of a panel about its middle, along its longer side, in up to three lines; small panels
+/// have small names.
 Item panel_name(const fold::Panel& panel, const Affine& turned_over) {
   const Rect box = bounds(panel.outline);
   const bool upright = box.size.height > box.size.width * 1.5;
@@ -15,8 +16,9 @@ Item panel_name(const fold::Panel& panel, const Affine& turned_over) {
   look.type_size = std::clamp(across * 0.35, Mm{1.5}, Mm{3});
   look.ink = grey_ink;
   look.turn = upright ? Angle::degrees(-90) : Angle{};
-  const Mm room = upright ? along : box.size.width;
-  return words_item(panel.name, turned_over(box.centre()), {room * 0.95, look.type_size}, look);
+  const Size room{(upright ? along : box.size.width) * 0.75,
+                  (upright ? across : box.size.height) * 0.75};
+  return words_item(panel.name, turned_over(box.centre()), room, look);
 }
 
 }  // namespace
