@@ -112,7 +112,7 @@ TEST(HomeBox, draws_the_cut_outside_of_the_net) {
   }
 }
 
-TEST(HomeBox, ticks_both_ends_of_every_crease_between_panels_in_sight) {
+TEST(HomeBox, ticks_both_ends_of_every_crease) {
   for (const pieces::BoxKind& kind : pieces::box_kinds()) {
     const Made work = made(sample_game(std::string(kind.word)), Inside::plain, 1);
     for (const fold::Part& part : work.box.model.parts) {

@@ -40,8 +40,8 @@ struct WordsLook {
 inline constexpr Mm edge_width{0.15};
 
 /// Where a ruler is laid for each crease: ticks in line with its ends, in the waste or on panels
-/// that are hidden in the closed box, 0.5 mm or more from every panel that is not. A crease end
-/// with no such place within 40 mm has none.
+/// that are hidden in the closed box; 0.5 mm or more from every panel that is not, 0.2 mm where
+/// that brings them near the crease. An end with no such place within 150 mm has none.
 [[nodiscard]] std::vector<sheets::MarkLine> crease_ticks(const fold::Net& net);
 /// Thin enough that two creases one thickness of board apart have two ticks.
 inline constexpr Mm tick_width{0.12};
