@@ -47,8 +47,8 @@ struct BoxSheets {
 
 /// Lays the nets for `boxes` boxes on sheets of the game's paper, turned where that helps: all nets
 /// of a box on one sheet when they go, several boxes when those go, and alike sheets once with the
-/// number of printings. Nets keep their bleeds off each other, and when there is room the ticks of
-/// their creases too.
+/// number of printings. No bleed and no tick of a net lies on another one; a net that just goes on
+/// a sheet alone may lose ticks at its edge.
 ///
 /// A net that no sheet of that paper takes is left out with `box.larger-than-sheet`, which names
 /// the smallest paper of the same family that does. `lines = "back"` with art on an inside gives

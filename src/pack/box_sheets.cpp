@@ -14,9 +14,10 @@ namespace {
 
 using sheets::Footprint;
 
-/// How much room nets want: with their ticks, or just so that no bleed lies on another net and 1 mm
-/// of bleed is printed all round.
-enum class Room { ample, least };
+/// How much room nets want: `ample` for bleed and ticks; `close`, two bleeds may lie on each other
+/// in the waste, but neither they nor ticks on another net; `least`, for a net alone on its sheet:
+/// 1 mm of bleed is printed all round, and ticks may be lost at the edge of the paper.
+enum class Room { ample, close, least };
 
 Polygon strip_along(const sheets::MarkLine& tick) {
   const Rect box = grown(rect_between(tick.from, tick.to), Mm{0.3});
@@ -28,9 +29,10 @@ Polygon strip_along(const sheets::MarkLine& tick) {
 
 Footprint footprint(const fold::Net& net, Mm bleed, Room room) {
   const std::vector<Region> outline = fold::cut_outline(net);
-  if (room == Room::least) return grown(outline, std::max(Mm{1}, bleed / 2 + Mm{0.05}));
+  const Mm rim = room == Room::ample ? bleed : std::max(Mm{1}, bleed / 2 + Mm{0.05});
+  if (room == Room::least) return grown(outline, rim);
   std::vector<Polygon> all;
-  for (const Region& region : grown(outline, bleed)) all.push_back(region.outer);
+  for (const Region& region : grown(outline, rim)) all.push_back(region.outer);
   for (const sheets::MarkLine& tick : crease_ticks(net)) all.push_back(strip_along(tick));
   return united(all);
 }
@@ -50,12 +52,14 @@ Rect net_room(const game::SheetWishes& wishes, Size paper, Sides sides) {
 struct Laying {
   const game::SheetWishes& wishes;
   Sides sides;
-  std::vector<Footprint> ample, least;  // of each net
+  std::vector<Footprint> ample, close, least;  // of each net
 
   /// `times` times these nets on one sheet.
   [[nodiscard]] std::optional<NetSheet> on_one(Size paper, const std::vector<int>& nets,
                                                int times) const {
-    for (const auto* prints : {&ample, &least}) {
+    const bool alone = nets.size() == 1 && times == 1;
+    for (const auto* prints : {&ample, &close, &least}) {
+      if (prints == &least && !alone) break;
       for (const Size page : {paper, turned(paper)}) {
         if (auto sheet = nested(page, *prints, nets, times)) return sheet;
       }
@@ -89,10 +93,11 @@ Sides sides_of(const BoxArt& art, game::NetLines lines) {
 
 Laying laying(const game::Game& game, const std::vector<BoxNet>& nets, const BoxArt& art,
               Sides sides) {
-  Laying work{game.sheets, sides, {}, {}};
+  Laying work{game.sheets, sides, {}, {}, {}};
   for (std::size_t i = 0; i < nets.size(); ++i) {
     const Mm bleed = bleed_of(art, i);
     work.ample.push_back(footprint(*nets[i].net, bleed, Room::ample));
+    work.close.push_back(footprint(*nets[i].net, bleed, Room::close));
     work.least.push_back(footprint(*nets[i].net, bleed, Room::least));
   }
   return work;

@@ -96,13 +96,13 @@ TEST(BoxSheets, for_a_thousand_decks_are_no_more_work) {
 
 TEST(BoxSheets, come_in_two_parts_when_one_is_too_large_and_say_so) {
   game::Game game = sample_game("tuck");
-  game.card.size = {100_mm, 100_mm};
+  game.card.size = {110_mm, 130_mm};
   const auto made = box_for_paper(game);
   ASSERT_TRUE(made.value);
   EXPECT_THAT(made.value->model.parts, SizeIs(2));
   EXPECT_EQ(whole(only(Id::box_two_parts, made.found)),
             "note box.two-parts game.toml:9:1\n"
-            "the net would be 252.9 x 168.5 mm in one part, too large for A4, so it comes in two\n"
+            "the net would be 274.2 x 201.8 mm in one part, too large for A4, so it comes in two\n"
             "the back half has a joining flap that is glued inside the right side\n"
             "hint: write parts = \"one\" under [box] to keep it in one part\n");
   const auto laid = lay_box(game, *made.value, {}, 1);
@@ -117,7 +117,7 @@ TEST(BoxSheets, keep_the_net_in_one_part_when_asked_and_name_paper_of_the_own_fa
   const auto said = [&] { return lay_box(game, box_of(game), {}, 1).found.at(0); };
   EXPECT_EQ(whole({said()}),
             "warning box.larger-than-sheet game.toml:9:1\n"
-            "the net of the box is 312.9 x 198.5 mm, and A4 has 200.0 x 273.0 mm for it\n"
+            "the net of the box is 314.2 x 201.8 mm, and A4 has 200.0 x 273.0 mm for it\n"
             "home/box.pdf is without it; the files for a shop and a cutter have it\n"
             "hint: A3 takes it\n"
             "hint: have shop/box.pdf printed, or cut it from cutter/box.svg\n");

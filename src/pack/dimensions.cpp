@@ -7,7 +7,7 @@
 namespace quoin::pack {
 namespace {
 
-constexpr Colour dimension_ink{0.35, 0.35, 0.35, 1};
+constexpr Colour dimension_ink{0.15, 0.15, 0.15, 1};
 constexpr Mm dimension_line{0.12}, number_type{2.2}, small_number{1.6};
 
 enum class Way { across, upright };
@@ -56,9 +56,9 @@ void add_panel(std::vector<Item>& items, const fold::Panel& panel) {
   const Size size = box.size;
   const Mm across = std::min(size.width, size.height);
   const Mm letters = across < Mm{8} ? small_number : number_type;
-  // Near a quarter of the panel, so that the two lines of it cross away from its middle.
-  const Mm x = box.left() + (size.width < roomy ? size.width * 0.6 : size.width * 0.22);
-  const Mm y = box.top() + (size.height < roomy ? size.height * 0.6 : size.height * 0.78);
+  // The two lines cross away from the panel's middle, where their numbers are.
+  const Mm x = box.left() + (size.width < roomy ? size.width * 0.86 : size.width * 0.22);
+  const Mm y = box.top() + (size.height < roomy ? size.height * 0.86 : size.height * 0.78);
   const bool wide = size.width >= size.height;
   if (across >= least || wide) {
     add_dimension(items, {box.left(), y}, {box.right(), y}, Way::across, letters);

@@ -20,18 +20,17 @@ struct HomeWork {
   std::vector<BoxNet> nets;
 
   [[nodiscard]] bool lines_on_back() const { return sheets.lines == game::NetLines::back; }
-  [[nodiscard]] bool any_art(const NetSheet& sheet, NetSide side) const {
-    return std::any_of(sheet.nets.begin(), sheet.nets.end(), [&](const NetPlace& place) {
-      return has_art(art, static_cast<std::size_t>(place.net), side);
-    });
+  [[nodiscard]] bool any_art(NetSide side) const {
+    for (std::size_t net = 0; net < nets.size(); ++net) {
+      if (has_art(art, net, side)) return true;
+    }
+    return false;
   }
-  /// A sheet with lines on its back and nothing to print on its front has no front page.
-  [[nodiscard]] bool has_front(const NetSheet& sheet) const {
-    return !lines_on_back() || any_art(sheet, NetSide::printed);
-  }
-  [[nodiscard]] bool has_back(const NetSheet& sheet) const {
-    return lines_on_back() || any_art(sheet, NetSide::inside);
-  }
+  /// With lines on the backs and nothing to print on the fronts there are no front pages. All
+  /// sheets are alike in this, so that a printer's two sides never come to lie on two sheets.
+  [[nodiscard]] bool has_fronts() const { return !lines_on_back() || any_art(NetSide::printed); }
+  [[nodiscard]] bool has_backs() const { return lines_on_back() || any_art(NetSide::inside); }
+  [[nodiscard]] bool has_both() const { return has_fronts() && has_backs(); }
 };
 
 Page blank_page(const HomeWork& work, const NetSheet& sheet) {
@@ -57,7 +56,7 @@ Rect foot_of(const HomeWork& work, Size paper) {
 
 std::string how_to_print(const HomeWork& work, const NetSheet& sheet) {
   std::string words = "Print at 100 %";
-  if (work.has_front(sheet) && work.has_back(sheet)) {
+  if (work.has_both()) {
     const bool by_printer = work.game.sheets.backs == game::BackPrinting::printer;
     const bool long_edge = work.game.sheets.flip == game::FlipEdge::long_edge;
     words += by_printer
@@ -69,8 +68,8 @@ std::string how_to_print(const HomeWork& work, const NetSheet& sheet) {
 }
 
 std::string sheet_words(const HomeWork& work, const NetSheet& sheet) {
-  const std::string nets =
-      work.nets.size() == 1 ? std::string() : ", " + titles_of(work.nets, sheet.nets);
+  const bool whole_box = sheet.nets.size() >= work.nets.size();
+  const std::string nets = whole_box ? std::string() : ", " + titles_of(work.nets, sheet.nets);
   const auto sets = std::count_if(sheet.nets.begin(), sheet.nets.end(), [&](const NetPlace& place) {
     return place.net == sheet.nets.front().net;
   });
@@ -100,8 +99,9 @@ std::vector<KeyEntry> front_key(const HomeWork& work) {
                           {Layer::cut, black, edge_width, {}})},
                "cut along the line, on the side of the box"};
   KeyEntry crease{
-      {line_item(between({Mm{}, Mm{}}, {Mm{3}, Mm{}}), {Layer::crease, black, Mm{0.2}, {}}),
-       line_item(between({wide - Mm{3}, Mm{}}, {wide, Mm{}}), {Layer::crease, black, Mm{0.2}, {}})},
+      {line_item(between({Mm{}, Mm{}}, {Mm{3}, Mm{}}), {Layer::crease, black, tick_width, {}}),
+       line_item(between({wide - Mm{3}, Mm{}}, {wide, Mm{}}),
+                 {Layer::crease, black, tick_width, {}})},
       "score from tick to tick, then fold away from you"};
   const Polygon patch{{Mm{}, -half}, {wide, -half}, {wide, half}, {Mm{}, half}};
   KeyEntry glue{glue_mark(patch, "glue"), "glue on this side"};
@@ -118,7 +118,7 @@ Page front_page(const HomeWork& work, const NetSheet& sheet) {
     add_mapped(page, cut_edges(*net.net), place.map);
     for (const sheets::MarkLine& tick : crease_ticks(*net.net)) {
       add_mapped(page,
-                 {line_item(between(tick.from, tick.to), {Layer::crease, black, Mm{0.2}, {}})},
+                 {line_item(between(tick.from, tick.to), {Layer::crease, black, tick_width, {}})},
                  place.map);
     }
     const std::string word = work.nets.size() == 1 ? "glue" : "glue: " + net.title;
@@ -138,9 +138,9 @@ std::vector<KeyEntry> back_key() {
   const Mm half = sample_height / 2;
   const Rect patch{{Mm{}, -half}, {sample_width, sample_height}};
   return {
-      {{line_item(between(left, right), inside_cut)}, "cut"},
-      {{line_item(between(left, right), inside_crease)}, "score, then fold towards you"},
-      {{line_item(Path::rectangle(patch), inside_glue)}, "glue goes on the other side of this"}};
+      {{line_item(between(left, right), inside_cut())}, "cut"},
+      {{line_item(between(left, right), inside_crease())}, "score, then fold towards you"},
+      {{line_item(Path::rectangle(patch), inside_glue())}, "glue goes on the other side of this"}};
 }
 
 /// The other side of a sheet: each net turned over in its place.
@@ -175,15 +175,15 @@ Document home_box(const game::Game& game, const pieces::Box& box, const BoxArt& 
                   const BoxSheets& sheets) {
   const HomeWork work{game, box, art, sheets, box_nets(box, game.title)};
   Document document = box_document(game);
+  if (work.has_both()) document.duplex = flip_of(game.sheets);
   for (std::size_t i = 0; i < sheets.sheets.size(); ++i) {
     const NetSheet& sheet = sheets.sheets[i];
     const auto add = [&](Page page, const char* side) {
       page.label = fmt::format("{} {} of {}", side, i + 1, sheets.sheets.size());
       document.pages.push_back(std::move(page));
     };
-    if (work.has_front(sheet)) add(front_page(work, sheet), "front");
-    if (work.has_back(sheet)) add(back_page(work, sheet), "back");
-    if (work.has_front(sheet) && work.has_back(sheet)) document.duplex = flip_of(game.sheets);
+    if (work.has_fronts()) add(front_page(work, sheet), "front");
+    if (work.has_backs()) add(back_page(work, sheet), "back");
   }
   return document;
 }

@@ -20,10 +20,10 @@ struct Made {
   Document document;
 };
 
-Made made(game::Game game, Inside inside) {
+Made made(game::Game game, Inside inside, int boxes) {
   pieces::Box box = *box_for_paper(game).value;
   BoxArt art = sample_art(box, inside);
-  BoxSheets sheets = lay_box(game, box, art, 1).value;
+  BoxSheets sheets = lay_box(game, box, art, boxes).value;
   Document document = home_box(game, box, art, sheets);
   return {std::move(game), std::move(box), std::move(art), std::move(sheets), std::move(document)};
 }
@@ -56,34 +56,48 @@ double on_panels(const Rect& ink, const std::vector<Polygon>& panels) {
 
 /// Every tick, glue mark and word of a front keeps off all that stays in sight; only the cut edges,
 /// which run round the whole net, are looked at apart.
-TEST(HomeBox, draws_nothing_on_its_front_that_stays_in_sight) {
+void expect_nothing_in_sight(Made work) {
   Typesetter typesetter{{}};
+  ASSERT_THAT(work.document.pages, SizeIs(work.sheets.sheets.size()));
+  for (std::size_t i = 0; i < work.document.pages.size(); ++i) {
+    typeset(work.document.pages[i].own, typesetter);
+    const auto seen = seen_panels(work, work.sheets.sheets[i]);
+    int looked_at = 0;
+    for (const Item& item : work.document.pages[i].own.items) {
+      if (item.layer == Layer::cut) continue;
+      const auto inked = ink(item);
+      ASSERT_TRUE(inked);
+      EXPECT_LT(on_panels(*inked, seen), 1e-6) << work.box.kind->word << to_string(item.layer);
+      ++looked_at;
+    }
+    EXPECT_GT(looked_at, 10);
+  }
+}
+
+TEST(HomeBox, draws_nothing_on_its_front_that_stays_in_sight) {
   for (const pieces::BoxKind& kind : pieces::box_kinds()) {
     for (const auto parts : {game::NetParts::one, game::NetParts::two}) {
       game::Game game = sample_game(std::string(kind.word));
       game.box->parts = parts;
-      Made work = made(game, Inside::plain);
-      ASSERT_THAT(work.document.pages, SizeIs(work.sheets.sheets.size()));
-      for (std::size_t i = 0; i < work.document.pages.size(); ++i) {
-        typeset(work.document.pages[i].own, typesetter);
-        const auto seen = seen_panels(work, work.sheets.sheets[i]);
-        int looked_at = 0;
-        for (const Item& item : work.document.pages[i].own.items) {
-          if (item.layer == Layer::cut) continue;
-          const auto inked = ink(item);
-          ASSERT_TRUE(inked);
-          EXPECT_LT(on_panels(*inked, seen), 1e-6) << kind.word << " " << to_string(item.layer);
-          ++looked_at;
-        }
-        EXPECT_GT(looked_at, 10);
-      }
+      expect_nothing_in_sight(made(game, Inside::plain, 1));
     }
+  }
+}
+
+TEST(HomeBox, draws_nothing_of_one_net_on_another) {
+  for (const pieces::BoxKind& kind : pieces::box_kinds()) {
+    game::Game game = sample_game(std::string(kind.word));
+    game.card.size = {40_mm, 60_mm};
+    game.cards[0].copies = 20;
+    Made work = made(game, Inside::plain, 5);
+    EXPECT_GT(work.sheets.sheets.front().nets.size(), 2U) << kind.word;
+    expect_nothing_in_sight(std::move(work));
   }
 }
 
 TEST(HomeBox, draws_the_cut_outside_of_the_net) {
   for (const pieces::BoxKind& kind : pieces::box_kinds()) {
-    const Made work = made(sample_game(std::string(kind.word)), Inside::plain);
+    const Made work = made(sample_game(std::string(kind.word)), Inside::plain, 1);
     for (const fold::Part& part : work.box.model.parts) {
       const auto outline = fold::cut_outline(part.net);
       const auto edges = cut_edges(part.net);
@@ -98,9 +112,9 @@ TEST(HomeBox, draws_the_cut_outside_of_the_net) {
   }
 }
 
-TEST(HomeBox, ticks_both_ends_of_every_crease_between_panels_in_sight) {
+TEST(HomeBox, ticks_both_ends_of_every_crease) {
   for (const pieces::BoxKind& kind : pieces::box_kinds()) {
-    const Made work = made(sample_game(std::string(kind.word)), Inside::plain);
+    const Made work = made(sample_game(std::string(kind.word)), Inside::plain, 1);
     for (const fold::Part& part : work.box.model.parts) {
       const auto ticks = crease_ticks(part.net);
       for (const fold::Hinge& hinge : part.net.hinges) {
@@ -122,7 +136,7 @@ TEST(HomeBox, ticks_both_ends_of_every_crease_between_panels_in_sight) {
 TEST(HomeBox, with_lines_on_the_back_has_art_alone_on_its_front) {
   game::Game game = sample_game("tuck");
   game.box->lines = game::NetLines::back;
-  const Made work = made(game, Inside::plain);
+  const Made work = made(game, Inside::plain, 1);
   ASSERT_THAT(work.document.pages, SizeIs(2));
   EXPECT_EQ(work.document.duplex, Flip::long_edge);
   EXPECT_THAT(work.document.pages[0].placements, SizeIs(1));
@@ -139,7 +153,7 @@ TEST(HomeBox, has_the_inside_just_behind_the_printed_side) {
   for (const auto flip : {game::FlipEdge::long_edge, game::FlipEdge::short_edge}) {
     game::Game game = sample_game("lid");
     game.sheets.flip = flip;
-    const Made work = made(game, Inside::printed);
+    const Made work = made(game, Inside::printed, 1);
     ASSERT_GE(work.document.pages.size(), 2U);
     const Page &front = work.document.pages[0], &back = work.document.pages[1];
     ASSERT_EQ(front.placements.size(), back.placements.size());

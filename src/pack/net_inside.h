@@ -9,6 +9,8 @@ namespace quoin::pack {
 [[nodiscard]] std::vector<Item> inside_lines(const fold::Net& net);
 
 /// How those lines look, for a key.
-extern const LineLook inside_cut, inside_crease, inside_glue;
+[[nodiscard]] LineLook inside_cut();
+[[nodiscard]] LineLook inside_crease();
+[[nodiscard]] LineLook inside_glue();
 
 }  // namespace quoin::pack

@@ -8,7 +8,14 @@
 namespace quoin::pack {
 namespace {
 
-constexpr Mm tick_clearance{0.5}, tick_length{3}, shortest_tick{1.5}, tick_search{40};
+constexpr Mm tick_length{3}, shortest_tick{1.5};
+
+/// Where a tick is looked for, one after the other: well clear of what is seen and near the crease,
+/// less clear of it, far away.
+struct TickSearch {
+  Mm clearance, within;
+};
+constexpr TickSearch tick_searches[] = {{Mm{0.5}, Mm{12}}, {Mm{0.2}, Mm{12}}, {Mm{0.5}, Mm{150}}};
 
 bool is_inside(const std::vector<Region>& regions, Point p) {
   bool inside = false;
@@ -39,16 +46,17 @@ void add_meetings(const Polygon& ring, Point from, Vec way, std::vector<Mm>& at)
 }
 
 /// The first stretch of the way from `end` that keeps clear of the regions, as a tick.
-std::optional<sheets::MarkLine> tick_from(Point end, Vec way, const std::vector<Region>& kept) {
-  std::vector<Mm> at{Mm{0}, tick_search};
+std::optional<sheets::MarkLine> tick_from(Point end, Vec way, const std::vector<Region>& kept,
+                                          const TickSearch& search) {
+  std::vector<Mm> at{Mm{0}, search.within};
   for (const Region& region : kept) {
     add_meetings(region.outer, end, way, at);
     for (const Polygon& hole : region.holes) add_meetings(hole, end, way, at);
   }
-  std::erase_if(at, [](Mm length) { return length < Mm{0} || length > tick_search; });
+  std::erase_if(at, [&](Mm length) { return length < Mm{0} || length > search.within; });
   std::sort(at.begin(), at.end());
   for (std::size_t i = 0; i + 1 < at.size(); ++i) {
-    const Mm from = std::max(at[i], tick_clearance);
+    const Mm from = std::max(at[i], search.clearance);
     if (at[i + 1] - from < shortest_tick) continue;
     if (is_inside(kept, end + way * ((from + at[i + 1]) / 2).value)) continue;
     const Mm to = std::min(from + tick_length, at[i + 1]);
@@ -134,14 +142,22 @@ std::vector<sheets::MarkLine> crease_ticks(const fold::Net& net) {
   for (const fold::Panel& panel : net.panels) {
     if (panel.seen == fold::Seen::outside) seen.push_back(panel.outline);
   }
-  const std::vector<Region> kept = grown(united(seen), tick_clearance);
+  std::vector<std::vector<Region>> kept;
+  for (const TickSearch& search : tick_searches)
+    kept.push_back(grown(united(seen), search.clearance));
   std::vector<sheets::MarkLine> ticks;
+  const auto add = [&](Point end, Vec way) {
+    for (std::size_t i = 0; i < kept.size(); ++i) {
+      if (const auto tick = tick_from(end, way, kept[i], tick_searches[i])) {
+        ticks.push_back(*tick);
+        return;
+      }
+    }
+  };
   for (const fold::Hinge& hinge : net.hinges) {
     const Vec way = (hinge.to - hinge.from) * (1 / length(hinge.to - hinge.from).value);
-    for (const auto& tick :
-         {tick_from(hinge.from, way * -1.0, kept), tick_from(hinge.to, way, kept)}) {
-      if (tick) ticks.push_back(*tick);
-    }
+    add(hinge.from, way * -1.0);
+    add(hinge.to, way);
   }
   return ticks;
 }

@@ -23,7 +23,7 @@ struct LineLook {
 [[nodiscard]] Item line_item(Path path, LineLook look);
 [[nodiscard]] Path between(Point from, Point to);
 
-/// Words of one line about a point, turned clockwise; not set yet. They shrink to `room`.
+/// Words about a point, turned clockwise; not set yet. They break into lines and shrink to `room`.
 struct WordsLook {
   Layer layer = Layer::mark;
   Mm type_size{2.5};
@@ -40,9 +40,11 @@ struct WordsLook {
 inline constexpr Mm edge_width{0.15};
 
 /// Where a ruler is laid for each crease: ticks in line with its ends, in the waste or on panels
-/// that are hidden in the closed box, 0.5 mm or more from every panel that is not. A crease end
-/// with no such place within 40 mm has none.
+/// that are hidden in the closed box; 0.5 mm or more from every panel that is not, 0.2 mm where
+/// that brings them near the crease. An end with no such place within 150 mm has none.
 [[nodiscard]] std::vector<sheets::MarkLine> crease_ticks(const fold::Net& net);
+/// Thin enough that two creases one thickness of board apart have two ticks.
+inline constexpr Mm tick_width{0.12};
 
 /// A glue area: light lines across it and a word in its middle.
 [[nodiscard]] std::vector<Item> glue_mark(const Polygon& area, const std::string& word);

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "pack/card_files.h"
+#include "pieces/box/check_box.h"
 
 namespace quoin::pack {
 namespace {
@@ -113,7 +114,8 @@ Json box_json(const pieces::Box& box, const BoxSheets* laid) {
                {"board_mm", range(box.board)},
                {"inside_mm", block(box.fit.clear.size)},
                {"clearance_mm", clearance(box)},
-               {"outside_mm", block(box.fit.outside)}};
+               {"outside_mm", block(box.fit.outside)},
+               {"creasing_channel_mm", pieces::crease_width(box.plan.board).value}};
   json.update(fit_json(box));
   if (laid != nullptr) json["sheets"] = box_sheets_json(*laid);
   return json;

@@ -7,9 +7,9 @@
 namespace quoin::sheets {
 namespace {
 
-constexpr double cell = 1;              // mm
+constexpr double cell_size = 1;         // mm
 constexpr double half_diagonal = 0.71;  // of a cell, mm
-constexpr int rim = 2;  // cells round the bounds of a piece that its growth may reach
+constexpr int cell_rim = 2;  // cells round the bounds of a piece that its growth may reach
 
 /// Rows of bits, a bit a cell.
 class Cells {
@@ -68,8 +68,8 @@ class Cells {
   std::vector<std::uint64_t> bits_;
 };
 
-/// A piece at one of its turns, with its cells: the corner of cell (rim, rim) is the top left of
-/// its bounds.
+/// A piece at one of its turns, with its cells: the corner of cell (cell_rim, cell_rim) is the top
+/// left of its bounds.
 struct Turned {
   Affine turn;
   Rect bounds;
@@ -88,12 +88,12 @@ void add_crossings(const Polygon& ring, double y, std::vector<double>& crossings
 /// Cells whose middles lie in the grown shape: among them all that the shape itself touches.
 Cells cells_of(const Footprint& shape, Rect box) {
   const auto count = [](Mm length) {
-    return static_cast<int>(std::ceil(length.value / cell)) + rim * 2;
+    return static_cast<int>(std::ceil(length.value / cell_size)) + cell_rim * 2;
   };
   Cells cells(count(box.size.width), count(box.size.height));
   const Footprint wide = grown(shape, Mm{half_diagonal});
   for (int row = 0; row < cells.height(); ++row) {
-    const double y = box.top().value + (row - rim + 0.5) * cell;
+    const double y = box.top().value + (row - cell_rim + 0.5) * cell_size;
     std::vector<double> crossings;
     for (const Region& region : wide) {
       add_crossings(region.outer, y, crossings);
@@ -102,7 +102,7 @@ Cells cells_of(const Footprint& shape, Rect box) {
     std::sort(crossings.begin(), crossings.end());
     for (std::size_t i = 0; i + 1 < crossings.size(); i += 2) {
       const auto column = [&](double x) {
-        return static_cast<int>(std::ceil((x - box.left().value) / cell + rim - 0.5));
+        return static_cast<int>(std::ceil((x - box.left().value) / cell_size + cell_rim - 0.5));
       };
       cells.set(column(crossings[i]), column(crossings[i + 1]), row);
     }
@@ -130,7 +130,8 @@ class Nest {
  public:
   explicit Nest(Rect room)
       : room_(room),
-        taken_(across(room.size.width) + rim * 2 + 1, across(room.size.height) + rim * 2 + 1) {}
+        taken_(across(room.size.width) + cell_rim * 2 + 1,
+               across(room.size.height) + cell_rim * 2 + 1) {}
 
   /// The topmost, then leftmost place of the turned piece.
   [[nodiscard]] std::optional<Spot> free_spot(const Turned& piece) const {
@@ -148,14 +149,14 @@ class Nest {
 
   [[nodiscard]] Affine put(const Turned& piece, Spot spot) {
     taken_.add(piece.cells, spot.x, spot.y);
-    const Point at = room_.at + Vec{Mm{spot.x * cell}, Mm{spot.y * cell}};
+    const Point at = room_.at + Vec{Mm{spot.x * cell_size}, Mm{spot.y * cell_size}};
     return then(piece.turn, Affine::move(at - piece.bounds.at));
   }
 
  private:
-  static int across(Mm length) { return static_cast<int>(std::ceil(length.value / cell)); }
+  static int across(Mm length) { return static_cast<int>(std::ceil(length.value / cell_size)); }
   static int spare(Mm length) {
-    return std::max(0, static_cast<int>(std::floor((length + epsilon).value / cell)));
+    return std::max(0, static_cast<int>(std::floor((length + epsilon).value / cell_size)));
   }
 
   Rect room_;

@@ -7,7 +7,7 @@ namespace quoin::pieces {
 namespace {
 
 /// Glue flaps that lie inside the sleeve's sides.
-int seams(const BoxPlan& plan) { return plan.parts == game::NetParts::two ? 2 : 1; }
+int seam_count(const BoxPlan& plan) { return plan.parts == game::NetParts::two ? 2 : 1; }
 
 Tube sleeve_round(const BoxPlan& plan) {
   const Mm t = plan.board;
@@ -15,7 +15,7 @@ Tube sleeve_round(const BoxPlan& plan) {
   tube.name = "sleeve ";
   tube.net = "sleeve";
   tube.parts = plan.parts;
-  tube.width = plan.inside.width + (t + plan.fit) * 2 + t * seams(plan);
+  tube.width = plan.inside.width + (t + plan.fit) * 2 + t * seam_count(plan);
   tube.depth = plan.inside.depth + t + plan.fit * 2;
   tube.thickness = t;
   tube.top = tube.side_top = Mm{};
