@@ -25,34 +25,35 @@ Surface face_of(int number, const Panel& panel, const Rigid& place, double z) {
 }
 
 /// A stretch of one side of an outline, as fractions of it.
-struct Stretch {
+struct EdgeStretch {
   double from = 0, to = 1;
 };
 
 /// The stretch of the side from a to b that a crease covers, or nothing.
-std::optional<Stretch> creased(Point a, Point b, const Hinge& hinge) {
+std::optional<EdgeStretch> creased(Point a, Point b, const Hinge& hinge) {
   const Vec3 start = lifted(a), along = lifted(b) - start;
   const double size = length(along);
   const auto off_line = [&](Point p) { return std::abs(cross(along, lifted(p) - start).z) / size; };
   if (off_line(hinge.from) > same_line || off_line(hinge.to) > same_line) return std::nullopt;
   const auto at = [&](Point p) { return dot(lifted(p) - start, along) / (size * size); };
   const double one = at(hinge.from), other = at(hinge.to);
-  const Stretch stretch{std::max(0.0, std::min(one, other)), std::min(1.0, std::max(one, other))};
+  const EdgeStretch stretch{std::max(0.0, std::min(one, other)),
+                            std::min(1.0, std::max(one, other))};
   if (stretch.to - stretch.from < 1e-6) return std::nullopt;
   return stretch;
 }
 
 /// The side without its creases.
-std::vector<Stretch> cut_stretches(Point a, Point b, const std::vector<const Hinge*>& hinges) {
-  std::vector<Stretch> left{{}};
+std::vector<EdgeStretch> cut_stretches(Point a, Point b, const std::vector<const Hinge*>& hinges) {
+  std::vector<EdgeStretch> left{{}};
   for (const Hinge* hinge : hinges) {
-    const std::optional<Stretch> gone = creased(a, b, *hinge);
+    const std::optional<EdgeStretch> gone = creased(a, b, *hinge);
     if (!gone) continue;
-    std::vector<Stretch> still;
-    for (const Stretch& each : left) {
-      const Stretch before{each.from, std::min(each.to, gone->from)};
-      const Stretch after{std::max(each.from, gone->to), each.to};
-      for (const Stretch& rest : {before, after}) {
+    std::vector<EdgeStretch> still;
+    for (const EdgeStretch& each : left) {
+      const EdgeStretch before{each.from, std::min(each.to, gone->from)};
+      const EdgeStretch after{std::max(each.from, gone->to), each.to};
+      for (const EdgeStretch& rest : {before, after}) {
         if (rest.to - rest.from > 1e-6) still.push_back(rest);
       }
     }
@@ -70,7 +71,7 @@ void add_edges(std::vector<Surface>& all, int number, const Panel& panel, const 
     const double size = length(b - a).value;
     if (size == 0) continue;
     const Vec along = (b - a) * (1 / size);
-    for (const Stretch& each : cut_stretches(a, b, hinges)) {
+    for (const EdgeStretch& each : cut_stretches(a, b, hinges)) {
       const Point from = a + (b - a) * each.from, to = a + (b - a) * each.to;
       Surface& edge = all.emplace_back();
       edge.panel = number;

@@ -6,7 +6,7 @@
 namespace quoin::pack {
 namespace {
 
-constexpr Mm rim = 8_mm;
+constexpr Mm band_rim = 8_mm;
 
 /// The pictures that stand on the row.
 std::vector<pieces::BoxPicture> pictures_of(const BoxPictureWork& work) {
@@ -34,11 +34,11 @@ Raster box_band(const BoxPictureWork& work, int width, Colour table, PictureShel
                 Diagnostics& found) {
   const Row row = row_of(work);
   const Mm wide{(width - 0.5) * mm_per_inch / preview_ppi};  // the canvas rounds up
-  const double scale = std::min(1.0, (wide - rim * 4) / row.width);
-  const Size size{wide, row.height * scale + rim};
+  const double scale = std::min(1.0, (wide - band_rim * 4) / row.width);
+  const Size size{wide, row.height * scale + band_rim};
   const Mm between = (wide - row.width * scale) / (static_cast<double>(row.pictures.size()) + 1);
   ImageCanvas image(shelf, size, preview_ppi, ImageCanvas::Background::paper);
-  image.canvas().fill(Path::rectangle(grown(Rect{{}, size}, rim)), table);
+  image.canvas().fill(Path::rectangle(grown(Rect{{}, size}, band_rim)), table);
   Mm left = between;
   for (const pieces::BoxPicture& each : row.pictures) {
     const Mm top = (row.height - each.bounds.size.height) * scale / 2;

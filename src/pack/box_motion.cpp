@@ -105,7 +105,7 @@ void drop_rests(std::vector<Keyframe>& frames) {
 }
 
 /// What happens between two times, counted from the first.
-gltf::Animation between(std::string name, const std::vector<Motion>& all, double from, double to) {
+gltf::Animation stretch(std::string name, const std::vector<Motion>& all, double from, double to) {
   constexpr double about = 1e-9;
   gltf::Animation animation{std::move(name), {}};
   for (const Motion& whole : all) {
@@ -143,10 +143,10 @@ void add_folding(gltf::Model& model, const pieces::Box& box, const BoxParts& par
   const std::vector<Motion> all = all_motions(box, parts);
   const Clock clock{box.model.deck_goes_in};
   const auto steps = static_cast<double>(box.model.steps.size());
-  model.animations.push_back(between("folding", all, 0, clock.reaches(steps)));
+  model.animations.push_back(stretch("folding", all, 0, clock.reaches(steps)));
   for (std::size_t k = 0; k < box.model.steps.size(); ++k) {
     const auto step = static_cast<double>(k);
-    model.animations.push_back(between(fmt::format("{}: {}", k + 1, box.model.steps[k].words), all,
+    model.animations.push_back(stretch(fmt::format("{}: {}", k + 1, box.model.steps[k].words), all,
                                        clock.reaches(step), clock.reaches(step + 1)));
   }
 }

@@ -46,7 +46,7 @@ std::vector<NetArt> one_colour(const Box& box) {
   return art;
 }
 
-struct Made {
+struct Shown {
   Box box = pieces::sample_box("tuck", 54, {Mm{63}, Mm{88}});
   std::vector<NetArt> art = one_colour(box);
   MemoryWorld world;
@@ -56,7 +56,7 @@ struct Made {
 };
 
 TEST(BoxPictures, are_pictures_drawings_and_a_model) {
-  Made made;
+  Shown made;
   std::vector<std::string> paths;
   for (const BoxPictureFile& file : box_pictures(made.work, made.shelf, nullptr, made.found)) {
     paths.push_back(file.path);
@@ -68,7 +68,7 @@ TEST(BoxPictures, are_pictures_drawings_and_a_model) {
 }
 
 TEST(BoxPictures, are_taken_from_an_earlier_run_byte_for_byte) {
-  Made made;
+  Shown made;
   Shelf cache;
   const auto first = box_pictures(made.work, made.shelf, &cache, made.found);
   EXPECT_EQ(cache.puts, 5);
@@ -85,7 +85,7 @@ TEST(BoxPictures, are_taken_from_an_earlier_run_byte_for_byte) {
 }
 
 TEST(BoxPictures, are_as_wide_as_said_and_clear_at_their_corners) {
-  Made made;
+  Shown made;
   const Raster raster = pixels_of(drawn(pieces::closed_stage(made.box), made.work.look),
                                   box_picture_pixels, made.shelf, made.found);
   EXPECT_EQ(raster.width, box_picture_pixels);
@@ -108,7 +108,7 @@ int difference(std::uint32_t a, std::uint32_t b) {
 TEST(BoxPictures, show_no_seam_where_art_goes_on_over_a_crease) {
   // Round the crease between front and right side of a box in one colour, pixels go from the
   // front's to the side's and are never lighter or darker than both by more than two of 255.
-  Made made;
+  Shown made;
   const Raster raster = pixels_of(drawn(pieces::closed_stage(made.box), made.work.look),
                                   box_picture_pixels, made.shelf, made.found);
   const int y = raster.height / 2;
@@ -136,7 +136,7 @@ TEST(BoxPictures, show_no_seam_where_art_goes_on_over_a_crease) {
 }
 
 TEST(BoxBand, is_just_as_wide_as_the_sheet_it_joins) {
-  Made made;
+  Shown made;
   for (const int width : {3300, 1234}) {
     EXPECT_EQ(box_band(made.work, width, white, made.shelf, made.found).width, width);
   }

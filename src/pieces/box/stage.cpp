@@ -11,7 +11,7 @@ namespace {
 using fold::Rigid;
 using fold::Vec3;
 
-const Rigid upright{};
+const Rigid stands_upright{};
 const Rigid upside_down{{-1, 0, 0, 0, -1, 0, 0, 0, 1}, {}};
 const Rigid on_its_back{{1, 0, 0, 0, 0, 1, 0, -1, 0}, {}};  // the front looks up
 const Rigid face_down{{1, 0, 0, 0, 0, -1, 0, 1, 0}, {}};    // the inside looks up, the top is near
@@ -176,7 +176,7 @@ Stage joining_stage(const Box& box, int step) {
 Stage closed_stage(const Box& box) {
   Stage stage;
   stage.view = fold::view_from(Angle::degrees(30), Angle::degrees(17));
-  stage.nets = staged(box.model, upright, closed(box.model));
+  stage.nets = staged(box.model, stands_upright, closed(box.model));
   return stage;
 }
 
@@ -186,7 +186,7 @@ Stage open_stage(const Box& box) {
   if (model.parts.size() == 1) {
     stage.view = fold::view_from(Angle::degrees(30), Angle::degrees(19));
     stage.nets.push_back(staged(0, opened(model), model.parts[0].home, closed(model)));
-    stage.deck = deck_in(box, upright, {0, -0.26 * box.deck.face.height.value, 0});
+    stage.deck = deck_in(box, stands_upright, {0, -0.26 * box.deck.face.height.value, 0});
     return stage;
   }
   stage.view = fold::view_from(Angle::degrees(30), Angle::degrees(38));
@@ -210,7 +210,7 @@ Stage step_stage(const Box& box, int step) {
   const Body body = body_at(model, step);
   Stage stage;
   const Rigid& stands = body == Body::flat     ? face_down
-                        : body == Body::stands ? upright
+                        : body == Body::stands ? stands_upright
                                                : upside_down;
   stage.view = body == Body::flat ? fold::view_from(Angle::degrees(26), Angle::degrees(42))
                                   : fold::view_from(Angle::degrees(32), Angle::degrees(30));
