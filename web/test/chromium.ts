@@ -49,7 +49,8 @@ export async function open_page(
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
-  await page.goto(address);
+  page.setDefaultTimeout(60_000); // a machine shared by many
+  await page.goto(address, { waitUntil: 'domcontentloaded' });
   await page.getByRole('main').waitFor();
   return { page, context, complaints };
 }

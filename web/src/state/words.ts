@@ -19,7 +19,9 @@ export function bytes(number: number): string {
 }
 /** A sentence of the desk's as it stands alone on the page. */
 export function sentence(text: string): string {
-  const first = text.charAt(0).toUpperCase() + text.slice(1);
+  const word = text.split(' ')[0] ?? '';
+  const plain = /^[a-z][a-z-]*[,:]?$/.test(word); // and no file, key or number
+  const first = plain ? text.charAt(0).toUpperCase() + text.slice(1) : text;
   return /[.!?…:]$/.test(first) ? first : `${first}.`;
 }
 

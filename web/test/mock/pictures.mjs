@@ -30,6 +30,22 @@ export class Pictures {
       flat(250, 350, (_x, y) => (y < 200 ? [98, 174, 166] : [245, 237, 220])));
   }
 
+  /** A face with its edge drawn out over the bleed, as far as a picture without one allows. */
+  face_with_bleed(key) {
+    return this.keep(`bleed ${key}`, () => {
+      const { width, height } = this.decoded(key);
+      const over = Math.round((width * 3) / 63.5);
+      const within = (at, length) => Math.min(0.97, Math.max(0.03, (at - over) / length));
+      return flat(width + 2 * over, height + 2 * over, (x, y) => {
+        const inside = x >= over && x < width + over && y >= over && y < height + over;
+        if (inside) {
+          return this.sample(key, (x - over + 0.5) / width, (y - over + 0.5) / height);
+        }
+        return this.sample(key, within(x, width), within(y, height));
+      });
+    });
+  }
+
   decoded(key) {
     return this.keep(`decoded ${key}`, () => PNG.sync.read(this.face(key)));
   }
@@ -41,7 +57,7 @@ export class Pictures {
 
   /** A sheet put together from the faces; `light` multiplies both sides, the back mirrored. */
   sheet(info, sheet, side, width) {
-    const scale = Math.min(width, 840) / info.width;
+    const scale = Math.min(width, 640) / info.width;
     const size = [Math.round(info.width * scale), Math.round(info.height * scale)];
     const key = `sheet ${sheet.cards.join()} ${side} ${size[0]}`;
     return this.keep(key, () => {

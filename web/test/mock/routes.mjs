@@ -51,7 +51,8 @@ function get(desk, path, response, url) {
   if (path === 'state') return send(response, 200, game.state());
   if (path === 'events') return listen(desk, response);
   if (path.startsWith('picture/')) {
-    return picture(response, pictures.face(path.slice('picture/'.length, -'.png'.length)));
+    const key = path.slice('picture/'.length, -'.png'.length);
+    return picture(response, query('bleed') ? pictures.face_with_bleed(key) : pictures.face(key));
   }
   if (path.startsWith('sheet/')) {
     const [, index, side] = path.match(/^sheet\/(\d+)\/(front|back|light)\.png$/);

@@ -9,11 +9,13 @@ export interface Arrangement {
 }
 
 const EDGE = 16;
+/** How wide the fan is, in widths of a card: six cards, each turned by 5 degrees more. */
+export const FAN = 3.5;
 const CAPTION = 24; // below each thing
 
 export function arrange(state: State, wide: 'wide' | 'narrow'): Arrangement {
   const { card } = state;
-  const fan = { width: card.width * 3, height: card.height * 1.22 };
+  const fan = { width: card.width * FAN, height: card.height * 1.22 };
   const pile_height = state.deckHeight?.high ?? 0;
   const pile = { width: card.width, height: card.height + pile_height };
   const box = box_room(state);
