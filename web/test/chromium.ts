@@ -6,7 +6,11 @@ import { chromium, type Browser, type BrowserContext, type Page } from 'playwrig
 
 const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 
-export interface Desk { address: string; stop: () => void; mock: any }
+export interface Desk {
+  address: string;
+  stop: () => void;
+  mock: any;
+}
 
 export async function open_desk({ empty = false } = {}): Promise<Desk> {
   const given = process.env.QUOIN_DESK;
@@ -21,21 +25,32 @@ export async function open_browser(): Promise<Browser> {
   if (!executablePath) throw new Error('no Chromium on this machine: apt-get install chromium');
   return chromium.launch({
     executablePath,
-    args: ['--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader'],
+    args: [
+      '--no-sandbox',
+      '--use-gl=angle',
+      '--use-angle=swiftshader',
+      '--enable-unsafe-swiftshader',
+    ],
   });
 }
 
 export interface Looks {
-  theme?: 'light' | 'dark'; width?: number; height?: number; motion?: 'reduce' | 'no-preference';
+  theme?: 'light' | 'dark';
+  width?: number;
+  height?: number;
+  motion?: 'reduce' | 'no-preference';
 }
 
 /** A page of its own, which fails the test when anything is asked of another host. */
 export async function open_page(
-  browser: Browser, address: string, looks: Looks = {},
+  browser: Browser,
+  address: string,
+  looks: Looks = {},
 ): Promise<{ page: Page; context: BrowserContext; complaints: string[] }> {
   const context = await browser.newContext({
     viewport: { width: looks.width ?? 1280, height: looks.height ?? 720 },
-    colorScheme: looks.theme ?? 'light', reducedMotion: looks.motion ?? 'reduce',
+    colorScheme: looks.theme ?? 'light',
+    reducedMotion: looks.motion ?? 'reduce',
     acceptDownloads: true,
   });
   const page = await context.newPage();

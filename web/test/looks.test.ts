@@ -23,7 +23,11 @@ after(async () => {
   desk?.stop();
 });
 
-export interface Stop { name: string; hash: string; ready?: (page: Page) => Promise<unknown> }
+export interface Stop {
+  name: string;
+  hash: string;
+  ready?: (page: Page) => Promise<unknown>;
+}
 const stops: Stop[] = [
   { name: 'table', hash: 'table' },
   { name: 'cards', hash: 'cards' },
@@ -46,27 +50,37 @@ async function violations(page: Page): Promise<string[]> {
       resultTypes: ['violations'],
       runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
     });
-    return found.violations.flatMap((violation: any) => violation.nodes.map((node: any) =>
-      `${violation.id}: ${node.target.join(' ')} ${node.failureSummary.slice(0, 200)}`));
+    return found.violations.flatMap((violation: any) =>
+      violation.nodes.map(
+        (node: any) =>
+          `${violation.id}: ${node.target.join(' ')} ${node.failureSummary.slice(0, 200)}`,
+      ),
+    );
   });
 }
 
 for (const theme of ['light', 'dark'] as const) {
-  for (const [width, height] of [[1280, 720], [820, 1180]] as const) {
+  for (const [width, height] of [
+    [1280, 720],
+    [820, 1180],
+  ] as const) {
     test(`every view can be read, ${theme}, ${width} by ${height}`, async (t) => {
       const { page, context, complaints } = await open_page(browser, desk.address, {
-        theme, width, height,
+        theme,
+        width,
+        height,
       });
       for (const stop of stops.filter((one) => !only || only.includes(one.name))) {
         await t.test(stop.name, async () => {
           await go(page, stop.hash);
-          await page.waitForTimeout(stop.name.startsWith('box') || stop.name === 'table' ? 1500 : 500);
+          await page.waitForTimeout(/^(box|table)/.test(stop.name) ? 1500 : 500);
           await settled(page);
           if (looks) {
             await page.screenshot({ path: `${looks}/${stop.name}-${theme}-${width}.png` });
           }
-          const sideways = await page.evaluate(() =>
-            document.documentElement.scrollWidth - document.documentElement.clientWidth);
+          const sideways = await page.evaluate(
+            () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+          );
           assert.equal(sideways, 0, 'the page sticks out sideways');
           assert.deepEqual(await violations(page), []);
         });

@@ -11,16 +11,31 @@ const made = `${here}made`;
 rmSync(made, { recursive: true, force: true });
 mkdirSync(made);
 const wanted = process.argv.slice(2);
-const tests = readdirSync(here).filter((name) => name.endsWith('.test.ts') &&
-  (wanted.length === 0 || wanted.some((word) => name.includes(word))));
+const tests = readdirSync(here).filter(
+  (name) =>
+    name.endsWith('.test.ts') &&
+    (wanted.length === 0 || wanted.some((word) => name.includes(word))),
+);
 await build({
-  entryPoints: tests.map((name) => here + name), outdir: made, bundle: true, platform: 'node',
-  format: 'esm', outExtension: { '.js': '.mjs' }, packages: 'external', external: ['./mock/*'],
+  entryPoints: tests.map((name) => here + name),
+  outdir: made,
+  bundle: true,
+  platform: 'node',
+  format: 'esm',
+  outExtension: { '.js': '.mjs' },
+  packages: 'external',
+  external: ['./mock/*'],
   logLevel: 'error',
-  plugins: [{
-    name: 'mock', setup: (b) => b.onResolve({ filter: /^\.\/mock\// }, (asked) =>
-      ({ path: `.${asked.path}`, external: true })),
-  }],
+  plugins: [
+    {
+      name: 'mock',
+      setup: (b) =>
+        b.onResolve({ filter: /^\.\/mock\// }, (asked) => ({
+          path: `.${asked.path}`,
+          external: true,
+        })),
+    },
+  ],
 });
 const files = tests.map((name) => `${made}/${name.replace(/\.ts$/, '.mjs')}`);
 const run = spawnSync(process.execPath, ['--test', '--test-concurrency=1', ...files], {

@@ -11,7 +11,8 @@ function range(first, last) {
   for (let code = first; code <= last; code++) text += String.fromCodePoint(code);
   return text;
 }
-const letters = range(0x20, 0x7e) + range(0xa0, 0x17f) + '‐‑–—‘’‚“”„…•′″‹›€−×→←↑↓≥≤²³½¼';
+const signs = '‐‑–—‘’‚“”„…•′″‹›€−×→←↑↓≥≤²³½¼';
+const letters = range(0x20, 0x7e) + range(0xa0, 0x17f) + signs;
 
 for (const [from, to] of [
   ['assets/fonts/NotoSans-Regular.ttf', 'text-regular.woff2'],

@@ -31,7 +31,10 @@ export function vector_address(key: string): string {
 }
 export type SheetSide = 'front' | 'back' | 'light';
 export function sheet_address(
-  index: number, side: SheetSide, pixels: number, revision: number,
+  index: number,
+  side: SheetSide,
+  pixels: number,
+  revision: number,
 ): string {
   return address(`/api/sheet/${index}/${side}.png`, { w: step_width(pixels), stamp: revision });
 }

@@ -3,8 +3,20 @@
 
 import { token } from './token';
 import type {
-  ArtFile, BoxModel, Conflict, EditAnswer, EditRequest, ElementCut, Finding, FontFamily,
-  LayoutView, Pack, Problem, Schema, State, UndoAnswer,
+  ArtFile,
+  BoxModel,
+  Conflict,
+  EditAnswer,
+  EditRequest,
+  ElementCut,
+  Finding,
+  FontFamily,
+  LayoutView,
+  Pack,
+  Problem,
+  Schema,
+  State,
+  UndoAnswer,
 } from './types';
 
 export class Unreached extends Error {}
@@ -14,9 +26,13 @@ export class Refused extends Error {
   readonly hint: string;
   readonly findings: Finding[];
   readonly conflicts: Conflict[];
-  constructor(status: number, answer: Partial<Problem> & {
-    findings?: Finding[]; conflicts?: Conflict[];
-  }) {
+  constructor(
+    status: number,
+    answer: Partial<Problem> & {
+      findings?: Finding[];
+      conflicts?: Conflict[];
+    },
+  ) {
     super(answer.message ?? `the desk answered ${status}`);
     this.status = status;
     this.hint = answer.hint ?? '';

@@ -50,6 +50,8 @@ export interface State {
   deckHeight: Range | null; sheets: SheetsInfo | null; box: BoxInfo | null; findings: Finding[];
   errors: number; warnings: number; notes: number; undo: string | null; redo: string | null;
   conflicts: Conflict[]; list: string;
+  /** Whether findings, sheets and box are of this very revision. */
+  checked: boolean;
 }
 
 export interface Work {
@@ -66,7 +68,8 @@ export interface Property {
   key: string; value: Json; text: string; place: Place | null; given: boolean;
 }
 export interface LayoutElement {
-  id: string; kind: string; path: TomlPath; place: Place | null; box: Box; turn: number;
+  id: string; kind: string; file: string; path: TomlPath; place: Place | null;
+  box: Box; turn: number;
   visible: boolean; properties: Property[]; children: LayoutElement[];
 }
 export interface LayoutView { file: string; elements: LayoutElement[] }
@@ -83,7 +86,7 @@ export interface ArtFile { file: string; width: number; height: number; bytes: n
 
 /** A panel of the folded box: a mesh on its net, in millimetres. */
 export interface BoxPanel {
-  name: string; seen: boolean; upright: boolean; outline: number[][]; positions: number[];
+  name: string; seen: boolean; upright: number; outline: number[][]; positions: number[];
   normals: number[]; uvs: number[]; printed: number[]; inside: number[]; edge: number[];
 }
 export interface BoxPart {

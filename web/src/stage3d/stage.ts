@@ -2,17 +2,37 @@
 // the eye, so all of it is turned half round x once. Drawn only when something changed.
 
 import {
-  AmbientLight, BoxGeometry, BufferAttribute, BufferGeometry, Color, DirectionalLight, DoubleSide,
-  Group, Matrix4, Mesh, MeshLambertMaterial, OrthographicCamera, PerspectiveCamera, Scene,
-  SRGBColorSpace, TextureLoader, Vector3, WebGLRenderer, type Material, type Texture,
+  AmbientLight,
+  BoxGeometry,
+  BufferAttribute,
+  BufferGeometry,
+  Color,
+  DirectionalLight,
+  DoubleSide,
+  Group,
+  Matrix4,
+  Mesh,
+  MeshLambertMaterial,
+  OrthographicCamera,
+  PerspectiveCamera,
+  Scene,
+  SRGBColorSpace,
+  TextureLoader,
+  Vector3,
+  WebGLRenderer,
+  type Material,
+  type Texture,
 } from 'three';
 import type { BoxModel, BoxPanel } from '../api/types';
 import { between, frames_about } from './poses';
 
 export interface StageWishes {
-  canvas: HTMLCanvasElement; model: BoxModel;
+  canvas: HTMLCanvasElement;
+  model: BoxModel;
   /** Addresses of pictures, "" for none. */
-  texture: (part: number) => string; deck_front: string; deck_back: string;
+  texture: (part: number) => string;
+  deck_front: string;
+  deck_back: string;
   /** Pixels per millimetre for a view at true scale; left out, the box fills the view. */
   true_scale?: number;
   ondrawn?: () => void;
@@ -43,7 +63,10 @@ export class Stage {
   constructor(wishes: StageWishes) {
     this.#wishes = wishes;
     this.#renderer = new WebGLRenderer({
-      canvas: wishes.canvas, antialias: true, alpha: true, preserveDrawingBuffer: true,
+      canvas: wishes.canvas,
+      antialias: true,
+      alpha: true,
+      preserveDrawingBuffer: true,
     });
     this.#root.rotation.x = Math.PI;
     this.#scene.add(this.#root, new AmbientLight(0xffffff, 1.9));
@@ -68,7 +91,8 @@ export class Stage {
       });
     }
     return [
-      printed, new MeshLambertMaterial({ color: PAPER, side: DoubleSide }),
+      printed,
+      new MeshLambertMaterial({ color: PAPER, side: DoubleSide }),
       new MeshLambertMaterial({ color: EDGE, side: DoubleSide }),
     ];
   }
@@ -155,7 +179,9 @@ export class Stage {
     const share = Math.min(1, Math.max(0, (this.#progress - deckGoesIn) / SLIDE));
     this.#deck.visible = share > 0;
     this.#deck.position.set(
-      x + width / 2, y + height / 2 - (1 - share) * height * 1.1, z + depth / 2,
+      x + width / 2,
+      y + height / 2 - (1 - share) * height * 1.1,
+      z + depth / 2,
     );
   }
 
@@ -185,10 +211,10 @@ export class Stage {
 
   /** The place on the page, in pixels from the canvas's corner, of a point of the folded model. */
   project(point: [number, number, number]): { x: number; y: number } {
-    const seen = new Vector3(...point).applyMatrix4(this.#root.matrixWorld)
-      .project(this.#camera());
+    const seen = new Vector3(...point).applyMatrix4(this.#root.matrixWorld).project(this.#camera());
     return {
-      x: ((seen.x + 1) / 2) * this.#size.width, y: ((1 - seen.y) / 2) * this.#size.height,
+      x: ((seen.x + 1) / 2) * this.#size.width,
+      y: ((1 - seen.y) / 2) * this.#size.height,
     };
   }
 
@@ -209,7 +235,9 @@ export class Stage {
     const { middle, reach } = this.#extent();
     const { around, above, near } = this.#turn;
     const ahead = new Vector3(
-      Math.sin(around) * Math.cos(above), Math.sin(above), Math.cos(around) * Math.cos(above),
+      Math.sin(around) * Math.cos(above),
+      Math.sin(above),
+      Math.cos(around) * Math.cos(above),
     );
     const camera = this.#camera();
     const aspect = this.#size.width / this.#size.height;

@@ -119,7 +119,8 @@ function card_of(finding: Finding, state: State | null): string {
 
 /** The card and column of a finding whose place lies in the list, by the places of its words. */
 export function cell_of(
-  finding: Finding, state: State,
+  finding: Finding,
+  state: State,
 ): { id: string; row: number; column: number } | null {
   const place = finding.place;
   if (!place || place.file !== state.list || place.line < 2) return null;

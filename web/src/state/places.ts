@@ -3,7 +3,10 @@
 import type { Finding, State } from '../api/types';
 import { cell_of } from './desk.svelte';
 
-export interface Leads { parts: string[]; words: string }
+export interface Leads {
+  parts: string[];
+  words: string;
+}
 
 /** The address inside the page that a finding leads to, and what stands there. */
 export function leads_to(finding: Finding, state: State): Leads {

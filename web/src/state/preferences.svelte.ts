@@ -8,12 +8,24 @@ export type Theme = 'system' | 'light' | 'dark';
 export type Sight = 'all' | 'protan' | 'deutan' | 'tritan' | 'grey';
 
 interface Kept {
-  theme: Theme; scale: number; calibrated: boolean; trim: boolean; corner: boolean;
-  bleed: boolean; safe: boolean; face_width: number;
+  theme: Theme;
+  scale: number;
+  calibrated: boolean;
+  trim: boolean;
+  corner: boolean;
+  bleed: boolean;
+  safe: boolean;
+  face_width: number;
 }
 const USUAL: Kept = {
-  theme: 'system', scale: CSS_PIXELS_PER_MM, calibrated: false, trim: true, corner: true,
-  bleed: false, safe: false, face_width: 150,
+  theme: 'system',
+  scale: CSS_PIXELS_PER_MM,
+  calibrated: false,
+  trim: true,
+  corner: true,
+  bleed: false,
+  safe: false,
+  face_width: 150,
 };
 const KEY = 'quoin.preferences';
 

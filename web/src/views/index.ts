@@ -10,7 +10,11 @@ import MakeView from './make/MakeView.svelte';
 import SheetsView from './sheets/SheetsView.svelte';
 import TableView from './table/TableView.svelte';
 
-export interface View { name: string; label: string; component: Component }
+export interface View {
+  name: string;
+  label: string;
+  component: Component;
+}
 
 export const views: View[] = [
   { name: 'table', label: 'Table', component: TableView },

@@ -8,7 +8,12 @@ import { box_info } from './box.mjs';
 import { mock_findings } from './findings.mjs';
 
 const CARD = {
-  width: 63.5, height: 88.9, corner: 3.5, bleed: 3, safe: 3, sizeName: 'poker',
+  width: 63.5,
+  height: 88.9,
+  corner: 3.5,
+  bleed: 3,
+  safe: 3,
+  sizeName: 'poker',
 };
 
 export class MockGame {
@@ -68,22 +73,42 @@ export class MockGame {
       isBack: name === 'back',
     }));
     return {
-      revision: this.revision, stateOf: 'game', folder: 'tidewrack',
-      title: this.content.game.game.title, subtitle: this.content.game.game.subtitle,
-      card: CARD, stock: 'uncoated card, 250 g/m²', columns: this.content.columns,
+      revision: this.revision,
+      stateOf: 'game',
+      folder: 'tidewrack',
+      title: this.content.game.game.title,
+      subtitle: this.content.game.game.subtitle,
+      card: CARD,
+      stock: 'uncoated card, 250 g/m²',
+      columns: this.content.columns,
       suits: Object.entries(this.content.game.suits).map(([id, suit]) => ({
-        id, name: suit.name, colour: suit.colour,
+        id,
+        name: suit.name,
+        colour: suit.colour,
       })),
       decks: [{ id: 'main', name: 'Tidewrack', cards: pieces, back: 'backs/main' }],
-      cards, drawings: [...fronts, back], layouts,
+      cards,
+      drawings: [...fronts, back],
+      layouts,
       totals: {
-        rows: cards.length, cards: pieces, pieces, backs: 1, sheets: Math.ceil(pieces / 9),
+        rows: cards.length,
+        cards: pieces,
+        pieces,
+        backs: 1,
+        sheets: Math.ceil(pieces / 9),
       },
       deckHeight: { low: pieces * 0.285, high: pieces * 0.33 },
-      sheets: sheets_info(cards), box: box_info(pieces), findings,
-      errors: many('error'), warnings: many('warning'), notes: many('note'),
-      undo: this.past.at(-1)?.label ?? null, redo: this.future.at(-1)?.label ?? null,
-      conflicts: this.conflicts, list: 'cards.csv',
+      sheets: sheets_info(cards),
+      box: box_info(pieces),
+      findings,
+      errors: many('error'),
+      warnings: many('warning'),
+      notes: many('note'),
+      undo: this.past.at(-1)?.label ?? null,
+      redo: this.future.at(-1)?.label ?? null,
+      conflicts: this.conflicts,
+      list: 'cards.csv',
+      checked: true,
     };
   }
 
@@ -182,12 +207,22 @@ function sheets_info(cards) {
     sheets.push({ index: sheets.length, hasBack: true, cards: on });
   }
   const trims = [...Array(9).keys()].map((place) => ({
-    x: 9.75 + (place % 3) * CARD.width, y: 15.15 + Math.floor(place / 3) * CARD.height,
-    width: CARD.width, height: CARD.height,
+    x: 9.75 + (place % 3) * CARD.width,
+    y: 15.15 + Math.floor(place / 3) * CARD.height,
+    width: CARD.width,
+    height: CARD.height,
   }));
   return {
-    width: 210, height: 297, paper: 'A4', columns: 3, rows: 3, turned: false, flip: 'long-edge',
-    backs: 'printer', trims, sheets,
+    width: 210,
+    height: 297,
+    paper: 'A4',
+    columns: 3,
+    rows: 3,
+    turned: false,
+    flip: 'long-edge',
+    backs: 'printer',
+    trims,
+    sheets,
     choices: [
       'grid: 9 to a sheet as 3 x 3, upright on portrait A4, edges touching',
       'order: as in the list, row by row from the top left of each sheet',
@@ -198,10 +233,31 @@ function sheets_info(cards) {
 
 function empty_state(revision) {
   return {
-    revision, stateOf: 'empty', folder: 'new-game', title: '', subtitle: '', card: CARD,
-    stock: '', columns: [], suits: [], decks: [], cards: [], drawings: [], layouts: [],
-    totals: { rows: 0, cards: 0, pieces: 0, backs: 0, sheets: 0 }, deckHeight: null,
-    sheets: null, box: null, findings: [], errors: 0, warnings: 0, notes: 0, undo: null,
-    redo: null, conflicts: [], list: '',
+    revision,
+    stateOf: 'empty',
+    folder: 'new-game',
+    title: '',
+    subtitle: '',
+    card: CARD,
+    stock: '',
+    columns: [],
+    suits: [],
+    decks: [],
+    cards: [],
+    drawings: [],
+    layouts: [],
+    totals: { rows: 0, cards: 0, pieces: 0, backs: 0, sheets: 0 },
+    deckHeight: null,
+    sheets: null,
+    box: null,
+    findings: [],
+    errors: 0,
+    warnings: 0,
+    notes: 0,
+    undo: null,
+    redo: null,
+    conflicts: [],
+    list: '',
+    checked: true,
   };
 }

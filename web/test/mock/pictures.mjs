@@ -27,7 +27,8 @@ export class Pictures {
     const file = this.pack && `${this.pack}/pictures/${key}.png`;
     if (file && existsSync(file)) return readFileSync(file);
     return this.keep('face', () =>
-      flat(250, 350, (_x, y) => (y < 200 ? [98, 174, 166] : [245, 237, 220])));
+      flat(250, 350, (_x, y) => (y < 200 ? [98, 174, 166] : [245, 237, 220])),
+    );
   }
 
   /** A face with its edge drawn out over the bleed, as far as a picture without one allows. */
@@ -63,8 +64,9 @@ export class Pictures {
     return this.keep(key, () => {
       const at = (x, y) => {
         const mm = [x / scale, y / scale];
-        const place = info.trims.findIndex((t) => mm[0] >= t.x && mm[0] < t.x + t.width &&
-          mm[1] >= t.y && mm[1] < t.y + t.height);
+        const place = info.trims.findIndex(
+          (t) => mm[0] >= t.x && mm[0] < t.x + t.width && mm[1] >= t.y && mm[1] < t.y + t.height,
+        );
         if (place < 0 || !sheet.cards[place]) return [255, 255, 255];
         const trim = info.trims[place];
         const front = `cards/${sheet.cards[place]}`;
@@ -95,11 +97,11 @@ export class Pictures {
       const scale = 4;
       return flat(Math.round(net.width * scale), Math.round(net.height * scale), (px, py) => {
         const [x, y] = [px / scale, py / scale];
-        const on = panels.find((p) => x >= p.left && x < p.left + p.wide && y >= p.top &&
-          y < p.top + p.high);
+        const on = panels.find(
+          (p) => x >= p.left && x < p.left + p.wide && y >= p.top && y < p.top + p.high,
+        );
         if (!on) return [255, 255, 255];
-        const near = Math.min(x - on.left, on.left + on.wide - x, y - on.top,
-          on.top + on.high - y);
+        const near = Math.min(x - on.left, on.left + on.wide - x, y - on.top, on.top + on.high - y);
         if (near < 0.15) return [120, 110, 90];
         if (on.name === 'front' || on.name === 'back') {
           return this.sample('backs/main', (x - on.left) / on.wide, (y - on.top) / on.high);

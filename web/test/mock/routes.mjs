@@ -71,9 +71,15 @@ function get(desk, path, response, url) {
   }
   if (path === 'schema') return send(response, 200, schema(desk.root));
   if (path === 'fonts') {
-    return send(response, 200, ['Cabin', 'Noto Sans', 'Vollkorn'].map((family) => ({
-      family, weights: [400, 700], italic: family !== 'Cabin',
-    })));
+    return send(
+      response,
+      200,
+      ['Cabin', 'Noto Sans', 'Vollkorn'].map((family) => ({
+        family,
+        weights: [400, 700],
+        italic: family !== 'Cabin',
+      })),
+    );
   }
   if (path.startsWith('font-sample/')) return picture(response, pictures.face(''));
   if (path === 'art') {
@@ -85,7 +91,9 @@ function get(desk, path, response, url) {
   if (path === 'element-strip') return send(response, 200, strip(game, query));
   if (path === 'pack') {
     return send(response, 200, {
-      files: desk.written ? PACK : [], written: desk.written, report: {},
+      files: desk.written ? PACK : [],
+      written: desk.written,
+      report: {},
     });
   }
   if (path === 'pack/file') return send(response, 200, 'file', 'application/octet-stream');
@@ -93,13 +101,17 @@ function get(desk, path, response, url) {
 }
 
 function strip(game, query) {
-  return game.cards().filter((card) => card.layout === query('file')).flatMap((card) => {
-    const found = layout_view(game, card.layout, card).elements
-      .find((element) => element.id === query('element'));
-    if (!found) return [];
-    const { x, y, width, height } = found.box;
-    return [{ card: card.id, x, y, w: width, h: height }];
-  });
+  return game
+    .cards()
+    .filter((card) => card.layout === query('file'))
+    .flatMap((card) => {
+      const found = layout_view(game, card.layout, card).elements.find(
+        (element) => element.id === query('element'),
+      );
+      if (!found) return [];
+      const { x, y, width, height } = found.box;
+      return [{ card: card.id, x, y, w: width, h: height }];
+    });
 }
 
 function listen(desk, response) {
@@ -118,8 +130,8 @@ function post(desk, path, body, response, url) {
   const asked = JSON.parse(body.toString() || '{}');
   if (path === 'edit') return edit(desk, asked, response);
   if (path === 'undo' || path === 'redo') {
-    const label = path === 'undo'
-      ? game.step(game.past, game.future) : game.step(game.future, game.past);
+    const label =
+      path === 'undo' ? game.step(game.past, game.future) : game.step(game.future, game.past);
     tell_state(desk);
     return send(response, 200, { ok: label !== null, revision: game.revision, label });
   }
@@ -150,7 +162,9 @@ function edit(desk, asked, response) {
   const wrong = asked.changes.find((change) => change.text === 'refuse this');
   if (wrong) {
     return send(response, 422, {
-      message: 'the list cannot hold these words', hint: 'write other words', findings: [],
+      message: 'the list cannot hold these words',
+      hint: 'write other words',
+      findings: [],
     });
   }
   desk.game.edit(asked);
@@ -160,7 +174,11 @@ function edit(desk, asked, response) {
 
 function make(desk, response) {
   const work = {
-    id: `make-${Date.now()}`, what: 'make', done: 0, of: 60, state: 'running',
+    id: `make-${Date.now()}`,
+    what: 'make',
+    done: 0,
+    of: 60,
+    state: 'running',
     words: 'drawing the cards',
   };
   desk.work = work;

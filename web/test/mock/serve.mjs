@@ -13,34 +13,47 @@ import { Pictures } from './pictures.mjs';
 const dist = fileURLToPath(new URL('../../dist', import.meta.url));
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const TYPES = {
-  '.html': 'text/html; charset=utf-8', '.js': 'text/javascript', '.css': 'text/css',
-  '.svg': 'image/svg+xml', '.woff2': 'font/woff2', '.png': 'image/png',
+  '.html': 'text/html; charset=utf-8',
+  '.js': 'text/javascript',
+  '.css': 'text/css',
+  '.svg': 'image/svg+xml',
+  '.woff2': 'font/woff2',
+  '.png': 'image/png',
 };
-const RULES = "default-src 'self'; img-src 'self' blob: data:; style-src 'self'; " +
+const RULES =
+  "default-src 'self'; img-src 'self' blob: data:; style-src 'self'; " +
   "connect-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
 
 export function start_mock({ port = 0, empty = false } = {}) {
   const token = 'mock-token';
   const game = new MockGame(empty ? '' : `${root}/examples/tidewrack`);
   const desk = {
-    token, root, game, pictures: new Pictures(process.env.QUOIN_MOCK_PACK ?? ''),
-    listeners: new Set(), away: false, work: null, written: false,
+    token,
+    root,
+    game,
+    pictures: new Pictures(process.env.QUOIN_MOCK_PACK ?? ''),
+    listeners: new Set(),
+    away: false,
+    work: null,
+    written: false,
   };
   const server = createServer((request, response) => {
     if (desk.away) return void request.socket.destroy();
     const url = new URL(request.url, 'http://desk');
     const api = url.pathname.startsWith('/api/');
-    Promise.resolve(api ? answer(desk, request, response, url) : file(url, response))
-      .catch((problem) => {
+    Promise.resolve(api ? answer(desk, request, response, url) : file(url, response)).catch(
+      (problem) => {
         response.writeHead(500, { 'Content-Type': 'application/json' });
         response.end(JSON.stringify({ message: String(problem), hint: '' }));
-      });
+      },
+    );
   });
   return new Promise((ready) => {
     server.listen(port, '127.0.0.1', () => {
       const address = `http://127.0.0.1:${server.address().port}`;
       ready({
-        desk, address: `${address}/#${token}`,
+        desk,
+        address: `${address}/#${token}`,
         stop: () => {
           for (const listener of desk.listeners) listener.end();
           server.closeAllConnections();
@@ -59,7 +72,8 @@ function file(url, response) {
   }
   response.writeHead(200, {
     'Content-Type': TYPES[extname(path)] ?? 'application/octet-stream',
-    'Content-Security-Policy': RULES, 'X-Content-Type-Options': 'nosniff',
+    'Content-Security-Policy': RULES,
+    'X-Content-Type-Options': 'nosniff',
     'Referrer-Policy': 'no-referrer',
   });
   return response.end(readFileSync(dist + path));

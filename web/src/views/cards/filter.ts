@@ -3,11 +3,17 @@
 import type { Card, Finding, State } from '../../api/types';
 
 /** `suit` is "*" for every suit, "" for cards without one. */
-export interface CardFilter { text: string; suit: string; findings: 'any' | 'some' | 'none' }
+export interface CardFilter {
+  text: string;
+  suit: string;
+  findings: 'any' | 'some' | 'none';
+}
 export const usual_filter: CardFilter = { text: '', suit: '*', findings: 'any' };
 
 export function wanted_cards(
-  state: State, filter: CardFilter, findings: Map<string, Finding[]>,
+  state: State,
+  filter: CardFilter,
+  findings: Map<string, Finding[]>,
 ): Card[] {
   const words = filter.text.trim().toLocaleLowerCase();
   return state.cards.filter((card) => {

@@ -3,21 +3,47 @@
 
 import type { Box, CardFormat } from '../../api/types';
 
-export interface Guide { axis: 'x' | 'y'; at: number }
-export interface Snapped { box: Box; guides: Guide[] }
+export interface Guide {
+  axis: 'x' | 'y';
+  at: number;
+}
+export interface Snapped {
+  box: Box;
+  guides: Guide[];
+}
 /** Which edges follow the pointer; a move is none of them. */
-export interface Edges { left: boolean; right: boolean; top: boolean; bottom: boolean }
+export interface Edges {
+  left: boolean;
+  right: boolean;
+  top: boolean;
+  bottom: boolean;
+}
 export const MOVE: Edges = { left: false, right: false, top: false, bottom: false };
 
-interface Lines { x: number[]; y: number[] }
+interface Lines {
+  x: number[];
+  y: number[];
+}
 
 export function guide_lines(card: CardFormat, neighbours: Box[]): Lines {
-  const of_card = (length: number) =>
-    [-card.bleed, 0, card.safe, length / 2, length - card.safe, length, length + card.bleed];
+  const of_card = (length: number) => [
+    -card.bleed,
+    0,
+    card.safe,
+    length / 2,
+    length - card.safe,
+    length,
+    length + card.bleed,
+  ];
   return {
-    x: [...of_card(card.width), ...neighbours.flatMap((b) => [b.x, b.x + b.width / 2, b.x + b.width])],
-    y: [...of_card(card.height),
-      ...neighbours.flatMap((b) => [b.y, b.y + b.height / 2, b.y + b.height])],
+    x: [
+      ...of_card(card.width),
+      ...neighbours.flatMap((b) => [b.x, b.x + b.width / 2, b.x + b.width]),
+    ],
+    y: [
+      ...of_card(card.height),
+      ...neighbours.flatMap((b) => [b.y, b.y + b.height / 2, b.y + b.height]),
+    ],
   };
 }
 
@@ -73,7 +99,8 @@ export function moved(box: Box, edges: Edges, dx: number, dy: number): Box {
   const left = edges.left ? Math.min(dx, box.width - LEAST) : 0;
   const top = edges.top ? Math.min(dy, box.height - LEAST) : 0;
   return {
-    x: box.x + left, y: box.y + top,
+    x: box.x + left,
+    y: box.y + top,
     width: Math.max(LEAST, box.width - left + (edges.right ? dx : 0)),
     height: Math.max(LEAST, box.height - top + (edges.bottom ? dy : 0)),
   };

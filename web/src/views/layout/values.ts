@@ -5,8 +5,10 @@ import type { KeyFacts } from '../../api/types';
 /** What a key is for, with its unit and bounds, as one line. */
 export function explained(facts: KeyFacts): string {
   const plain = facts.meaning.replaceAll(/[`*]/g, '');
-  const bounds = facts.low !== null && facts.high !== null
-    ? ` From ${facts.low} to ${facts.high}${facts.unit ? ` ${facts.unit}` : ''}.` : '';
+  const bounds =
+    facts.low !== null && facts.high !== null
+      ? ` From ${facts.low} to ${facts.high}${facts.unit ? ` ${facts.unit}` : ''}.`
+      : '';
   return `${plain}${bounds}`;
 }
 
@@ -39,9 +41,12 @@ export function drawn_contrast(pixels: Uint8ClampedArray): number | null {
   }
   const often = [...counts].filter(([, number]) => number >= all / 100);
   if (often.length < 2) return null;
-  const light = ([colour]: [number, number]) => luminance(
-    ((colour >> 10) & 31) * (255 / 31), ((colour >> 5) & 31) * (255 / 31), (colour & 31) * (255 / 31),
-  );
+  const light = ([colour]: [number, number]) =>
+    luminance(
+      ((colour >> 10) & 31) * (255 / 31),
+      ((colour >> 5) & 31) * (255 / 31),
+      (colour & 31) * (255 / 31),
+    );
   const ground = light(often.reduce((most, one) => (one[1] > most[1] ? one : most)));
   return Math.max(...often.map((one) => contrast(light(one), ground)));
 }

@@ -2,14 +2,26 @@
 // changes of its box on their way.
 
 import { fetch_layout, fetch_schema } from '../../api/desk';
-import type { Box, Change, Json, KeyFacts, LayoutElement, LayoutView, Schema, TomlPath,
+import type {
+  Box,
+  Change,
+  Json,
+  KeyFacts,
+  LayoutElement,
+  LayoutView,
+  Schema,
+  TomlPath,
 } from '../../api/types';
 import { desk } from '../../state/desk.svelte';
 import { edits } from '../../state/edits.svelte';
 
 const SAME_STEP = 1200; // ms within which arrow presses are one step to undo
 
-export interface Placed { element: LayoutElement; parent: Box; depth: number }
+export interface Placed {
+  element: LayoutElement;
+  parent: Box;
+  depth: number;
+}
 
 export class LayoutWork {
   file = $state('');
@@ -57,7 +69,7 @@ export class LayoutWork {
 
   /** The file in which an element is written; a layout may take it over from another. */
   file_of(element: LayoutElement): string {
-    return element.place?.file || this.file;
+    return element.file || this.file;
   }
   #value(element: LayoutElement, key: string, value: Json): Change {
     return { kind: 'value', file: this.file_of(element), path: [...element.path, key], value };
@@ -122,13 +134,20 @@ export class LayoutWork {
     const at = element.path.at(-1);
     if (typeof at !== 'number') return;
     const change: Change = {
-      kind: 'element', file: this.file_of(element), op: 'move', path: element.path, to: at + step,
+      kind: 'element',
+      file: this.file_of(element),
+      op: 'move',
+      path: element.path,
+      to: at + step,
     };
     edits.make(`order of ${element.id}`, [change]);
   }
   remove(element: LayoutElement): void {
     const change: Change = {
-      kind: 'element', file: this.file_of(element), op: 'remove', path: element.path,
+      kind: 'element',
+      file: this.file_of(element),
+      op: 'remove',
+      path: element.path,
     };
     edits.make(`removing ${element.id}`, [change]);
     this.chosen = '';
@@ -136,8 +155,9 @@ export class LayoutWork {
   add(kind: string, value: { [key: string]: Json }): void {
     const id = this.free_id(kind);
     const path: TomlPath = ['element'];
-    edits.make(`a new ${kind}`,
-      [{ kind: 'element', file: this.file, op: 'add', path, value: { id, kind, ...value } }]);
+    edits.make(`a new ${kind}`, [
+      { kind: 'element', file: this.file, op: 'add', path, value: { id, kind, ...value } },
+    ]);
     this.chosen = id;
   }
   free_id(stem: string): string {

@@ -10,7 +10,8 @@ const LOOKED_AT = 200; // rows; more would not change a width noticeably
 
 export function column_widths(columns: string[], cards: Card[]): number[] {
   return columns.map((name, at) => {
-    const longest = cards.slice(0, LOOKED_AT)
+    const longest = cards
+      .slice(0, LOOKED_AT)
       .reduce((most, card) => Math.max(most, card.cells[at]?.length ?? 0), name.length + 2);
     return Math.round(Math.max(LEAST, Math.min(MOST, longest * LETTER + 24)));
   });

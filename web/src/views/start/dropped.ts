@@ -18,7 +18,8 @@ async function gather(entry: FileSystemEntry, files: File[]): Promise<void> {
     const reader = entry.createReader();
     for (;;) {
       const some = await new Promise<FileSystemEntry[]>((found, failed) =>
-        reader.readEntries(found, failed));
+        reader.readEntries(found, failed),
+      );
       if (some.length === 0) return;
       for (const one of some) await gather(one, files);
     }

@@ -3,9 +3,18 @@
 
 import type { State } from '../../api/types';
 
-export interface Spot { x: number; y: number }
+export interface Spot {
+  x: number;
+  y: number;
+}
 export interface Arrangement {
-  width: number; height: number; fan: Spot; pile: Spot; closed: Spot; open: Spot; sheets: Spot;
+  width: number;
+  height: number;
+  fan: Spot;
+  pile: Spot;
+  closed: Spot;
+  open: Spot;
+  sheets: Spot;
 }
 
 const EDGE = 16;
@@ -28,7 +37,8 @@ export function arrange(state: State, wide: 'wide' | 'narrow'): Arrangement {
     return {
       width: sheets_at + sheet.width + EDGE * 1.5,
       height: Math.max(second + row + CAPTION, EDGE + sheet.height + CAPTION),
-      fan: { x: EDGE, y: EDGE }, pile: { x: EDGE, y: second + row - pile.height },
+      fan: { x: EDGE, y: EDGE },
+      pile: { x: EDGE, y: second + row - pile.height },
       closed: { x: EDGE * 3 + pile.width, y: second + row - box.height },
       open: { x: EDGE * 3 + pile.width + box.width, y: second + row - box.height },
       sheets: { x: sheets_at, y: EDGE },
@@ -38,9 +48,14 @@ export function arrange(state: State, wide: 'wide' | 'narrow'): Arrangement {
   const right_width = Math.max(2 * box.width, pile.width);
   return {
     width: right + right_width + EDGE,
-    height: EDGE + Math.max(fan.height + pile.height - card.height, 0) + CAPTION +
-      Math.max(sheet.height, row * 2) + CAPTION,
-    fan: { x: EDGE, y: EDGE }, pile: { x: right + EDGE, y: EDGE },
+    height:
+      EDGE +
+      Math.max(fan.height + pile.height - card.height, 0) +
+      CAPTION +
+      Math.max(sheet.height, row * 2) +
+      CAPTION,
+    fan: { x: EDGE, y: EDGE },
+    pile: { x: right + EDGE, y: EDGE },
     closed: { x: right, y: second + EDGE * 1.5 },
     open: { x: right + box.width, y: second + EDGE * 1.5 },
     sheets: { x: EDGE, y: second },
