@@ -175,3 +175,47 @@ flow('a term is explained on focus and Esc closes it', async (page) => {
   await page.keyboard.press('Escape');
   await words.waitFor({ state: 'hidden' });
 });
+
+flow(
+  'without WebGL the box is shown in pictures',
+  async (page) => {
+    await page.addInitScript(() => {
+      HTMLCanvasElement.prototype.getContext = () => null;
+    });
+    await page.reload();
+    await view(page, 'Box');
+    await page.getByText('This browser shows no models').waitFor();
+    await page.getByRole('img', { name: /^Net of/ }).waitFor();
+  },
+  { complaints: /WebGL/ },
+);
+
+flow(
+  'a thousand cards scroll with only those in view in the page',
+  async (page, desk) => {
+    const { rows } = desk.mock.game.content;
+    const more = [];
+    for (let copy = 1; copy <= 18; copy++) {
+      for (const row of rows) more.push([`${row[0]}-${copy}`, ...row.slice(1)]);
+    }
+    desk.mock.game.content.rows = more;
+    await page.reload();
+    await view(page, 'Cards');
+    await page.getByText('1008 faces').waitFor();
+    const faces = page.getByRole('list', { name: 'All faces' });
+    assert.ok((await faces.getByRole('button').count()) < 80);
+    await faces.getByRole('button').first().focus();
+    await page.keyboard.press('End');
+    await eventually(
+      async () => faces.locator('[data-at="1007"]').evaluate((b) => b === document.activeElement),
+      true,
+    );
+    assert.ok((await faces.getByRole('button').count()) < 80);
+    await view(page, 'List');
+    await page.getByRole('gridcell').first().click();
+    await page.keyboard.press('Control+End');
+    await eventually(async () => cell(page, 1007, 10).getAttribute('aria-selected'), 'true');
+    assert.ok((await page.getByRole('row').count()) < 60);
+  },
+  { mock: true },
+);

@@ -2,11 +2,12 @@
 
 import type { Card, Finding, State } from '../../api/types';
 
-/** `suit` is "*" for every suit, "" for cards without one. */
+/** `suit` is "*" for every suit, "" for cards without one; `findings` is "any", "some", "none" or
+    the id of a finding. */
 export interface CardFilter {
   text: string;
   suit: string;
-  findings: 'any' | 'some' | 'none';
+  findings: string;
 }
 export const usual_filter: CardFilter = { text: '', suit: '*', findings: 'any' };
 
@@ -18,9 +19,7 @@ export function wanted_cards(
   const words = filter.text.trim().toLocaleLowerCase();
   return state.cards.filter((card) => {
     if (filter.suit !== '*' && card.suit !== filter.suit) return false;
-    if (filter.findings !== 'any' && (filter.findings === 'some') !== findings.has(card.id)) {
-      return false;
-    }
+    if (!has_wanted(findings.get(card.id) ?? [], filter.findings)) return false;
     return words === '' || card.cells.some((cell) => cell.toLocaleLowerCase().includes(words));
   });
 }
@@ -29,4 +28,10 @@ export function wanted_cards(
 export function card_name(card: Card, columns: string[]): string {
   const at = columns.indexOf('name');
   return (at >= 0 && card.cells[at]) || card.id;
+}
+
+function has_wanted(found: Finding[], wanted: string): boolean {
+  if (wanted === 'any') return true;
+  if (wanted === 'some' || wanted === 'none') return found.length > 0 === (wanted === 'some');
+  return found.some((finding) => finding.id === wanted);
 }
