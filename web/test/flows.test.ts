@@ -41,7 +41,9 @@ flow('one card is turned over, shown at true size, and the next one taken', asyn
   await dialog.getByRole('slider').fill('4');
   await dialog.getByRole('button', { name: 'It fits' }).click();
   await settled(page);
-  const shown = await stage.getByRole('img', { name: first, includeHidden: true }).boundingBox();
+  const shown = await stage
+    .getByRole('img', { name: first, exact: true, includeHidden: true })
+    .boundingBox();
   assert.equal(Math.round(shown?.width ?? 0), 254); // 63.5 mm at 4 pixels each
   await stage.getByRole('button', { name: 'The card after' }).click();
   assert.notEqual(await stage.getByRole('heading').first().innerText(), first);
@@ -52,7 +54,7 @@ flow('sheets are shown from both sides and against the light', async (page) => {
   await page.getByRole('img', { name: 'Sheet 1, front' }).waitFor();
   await page.getByRole('button', { name: 'Back', exact: true }).click();
   await page.getByRole('img', { name: 'Sheet 1, back' }).waitFor();
-  await page.getByRole('button', { name: 'Against the light' }).click();
+  await page.getByRole('button', { name: 'Against the light', exact: true }).click();
   await page.getByRole('img', { name: 'Sheet 1, against the light' }).waitFor();
   await page.getByRole('button', { name: 'Sheet 2' }).click();
   await page.getByRole('img', { name: 'Sheet 2, against the light' }).waitFor();

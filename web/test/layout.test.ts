@@ -7,7 +7,7 @@ import { eventually, flow } from './flow.ts';
 flow('an element is moved with keys, and one step takes it back', async (page) => {
   await go(page, 'layout');
   const list = page.getByRole('region', { name: 'Elements' });
-  await list.getByRole('button', { name: 'name' }).first().click();
+  await list.getByRole('button', { name: 'name', exact: true }).first().click();
   const left = page.getByRole('textbox', { name: /^From the left/ });
   const before = Number(await left.inputValue());
   await page.getByRole('application', { name: /^The card/ }).focus();
@@ -25,7 +25,7 @@ flow(
     await go(page, 'layout');
     await page
       .getByRole('region', { name: 'Elements' })
-      .getByRole('button', { name: 'name' })
+      .getByRole('button', { name: 'name', exact: true })
       .first()
       .click();
     const left = page.getByRole('textbox', { name: /^From the left/ });
@@ -69,7 +69,7 @@ flow('a number outside its bounds is not taken', async (page) => {
   await go(page, 'layout');
   await page
     .getByRole('region', { name: 'Elements' })
-    .getByRole('button', { name: 'name' })
+    .getByRole('button', { name: 'name', exact: true })
     .first()
     .click();
   const width = page.getByRole('textbox', { name: /^Width/ });

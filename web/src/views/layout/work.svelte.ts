@@ -15,6 +15,8 @@ import type {
 import { desk } from '../../state/desk.svelte';
 import { edits } from '../../state/edits.svelte';
 
+/** Apart from the groups of an earlier time this page was open. */
+const OPENED = Date.now().toString(36);
 const SAME_STEP = 1200; // ms within which arrow presses are one step to undo
 
 export interface Placed {
@@ -108,13 +110,13 @@ export class LayoutWork {
   }
   drag(box: Box): void {
     this.moving = { id: this.chosen, box };
-    edits.follow(`moving ${this.chosen}`, this.#box_changes(box), `drag-${this.#group}`);
+    edits.follow(`moving ${this.chosen}`, this.#box_changes(box), `drag-${OPENED}-${this.#group}`);
   }
   end_drag(): void {
     this.#dragging = false;
     if (this.moving) {
       const label = `place of ${this.chosen}`;
-      edits.make(label, this.#box_changes(this.moving.box), `drag-${this.#group}`);
+      edits.make(label, this.#box_changes(this.moving.box), `drag-${OPENED}-${this.#group}`);
     }
   }
   nudge(box: Box): void {
@@ -122,7 +124,7 @@ export class LayoutWork {
     if (now - this.#pressed > SAME_STEP) this.#group += 1;
     this.#pressed = now;
     this.moving = { id: this.chosen, box };
-    edits.make(`place of ${this.chosen}`, this.#box_changes(box), `nudge-${this.#group}`);
+    edits.make(`place of ${this.chosen}`, this.#box_changes(box), `nudge-${OPENED}-${this.#group}`);
   }
   place(box: Box): void {
     this.moving = { id: this.chosen, box };
