@@ -195,6 +195,12 @@ export class Stage {
     this.#turn = { around, above, near: 1 };
     this.draw_soon();
   }
+  /** Only for a stage that began at true scale: other pixels per millimetre. */
+  set_true_scale(scale: number): void {
+    if (this.#wishes.true_scale === undefined) return;
+    this.#wishes.true_scale = scale;
+    this.draw_soon();
+  }
   zoom(by: number): void {
     this.#turn.near = Math.min(FURTHEST, Math.max(NEAREST, this.#turn.near * by));
     this.draw_soon();
