@@ -1,0 +1,55 @@
+// Addresses of pictures. Each carries the stamp of its looks, so that a browser may keep it for
+// ever, and the token, because an <img> sends no header.
+
+import { token } from './token';
+
+function address(path: string, query: Record<string, string | number>): string {
+  const words = new URLSearchParams();
+  for (const [key, value] of Object.entries(query)) words.set(key, String(value));
+  words.set('token', token);
+  return `${path}?${words.toString()}`;
+}
+
+const safe = (key: string) => key.split('/').map(encodeURIComponent).join('/');
+
+/** Widths are rounded up to a few steps, so that sliding a size does not draw each face anew. */
+export function step_width(pixels: number): number {
+  const steps = [64, 128, 192, 256, 384, 512, 768, 1024, 1536, 2048, 3000];
+  const wanted = pixels * Math.min(globalThis.devicePixelRatio || 1, 3);
+  return steps.find((step) => step >= wanted) ?? 3000;
+}
+
+/** A face up to its trim, or with its bleed; `pixels` is its width on the page. */
+export function face_address(key: string, stamp: string, pixels: number): string {
+  return address(`/api/picture/${safe(key)}.png`, { w: step_width(pixels), stamp });
+}
+export function bleed_address(key: string, stamp: string, pixels: number): string {
+  return address(`/api/picture/${safe(key)}.png`, { w: step_width(pixels), stamp, bleed: 1 });
+}
+export function vector_address(key: string): string {
+  return address(`/api/drawing/${safe(key)}.svg`, { bleed: 1 });
+}
+export type SheetSide = 'front' | 'back' | 'light';
+export function sheet_address(
+  index: number,
+  side: SheetSide,
+  pixels: number,
+  revision: number,
+): string {
+  return address(`/api/sheet/${index}/${side}.png`, { w: step_width(pixels), stamp: revision });
+}
+export function net_address(index: number, pixels: number, stamp: string): string {
+  return address(`/api/box/net/${index}.png`, { w: step_width(pixels), stamp });
+}
+export function texture_address(path: string, stamp: string): string {
+  return address(path, { stamp });
+}
+export function font_sample_address(family: string): string {
+  return address(`/api/font-sample/${encodeURIComponent(family)}.png`, {});
+}
+export function pack_file_address(name: string): string {
+  return address('/api/pack/file', { name });
+}
+export function events_address(): string {
+  return address('/api/events', {});
+}

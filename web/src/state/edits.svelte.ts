@@ -1,0 +1,120 @@
+// The maker's changes on their way to the server. They go one after the other; what was typed
+// while the server is away waits here and in this tab's storage, and goes when it is back.
+
+import { Refused, redo, send_edit, undo, Unreached } from '../api/desk';
+import type { Change, EditRequest } from '../api/types';
+import { desk } from './desk.svelte';
+
+const KEY = 'quoin.waiting';
+const TRANSIENT_EVERY = 60; // ms between two drawings of a drag
+
+type Waiting = Omit<EditRequest, 'base'>;
+
+class Edits {
+  waiting = $state.raw<Waiting[]>(read_waiting());
+  #running = false;
+  #followed: Waiting | null = null; // the latest step of a drag, not yet sent
+  #drag_timer: ReturnType<typeof setTimeout> | undefined;
+
+  /** Changes the game: sent at once, or kept until the server answers. */
+  make(label: string, changes: Change[], group?: string): void {
+    if (group !== undefined) this.#drop_drag();
+    const edit: Waiting = group === undefined ? { label, changes } : { label, changes, group };
+    this.#keep([...this.waiting, edit]);
+    void this.send_waiting();
+  }
+
+  /** One step of a drag: drawn and not written. Only the latest step matters. */
+  follow(label: string, changes: Change[], group: string): void {
+    this.#followed = { label, changes, group, transient: true };
+    this.#drag_timer ??= setTimeout(() => void this.#send_drag(), TRANSIENT_EVERY);
+  }
+
+  async #send_drag(): Promise<void> {
+    const step = this.#followed;
+    this.#followed = null;
+    if (step && this.waiting.length === 0) {
+      await send_edit({ ...step, base: desk.state?.revision ?? 0 }).catch((problem) => {
+        if (problem instanceof Unreached) desk.lost();
+      });
+    }
+    this.#drag_timer = undefined;
+    if (this.#followed) this.#drag_timer = setTimeout(() => void this.#send_drag(), 0);
+  }
+
+  #drop_drag(): void {
+    clearTimeout(this.#drag_timer);
+    this.#drag_timer = undefined;
+    this.#followed = null;
+  }
+
+  async send_waiting(): Promise<void> {
+    if (this.#running) return;
+    this.#running = true;
+    try {
+      while (this.waiting[0] && desk.state && desk.reach !== 'gone') {
+        await this.#send(this.waiting[0]);
+        this.#keep(this.waiting.slice(1));
+      }
+    } catch (problem) {
+      if (problem instanceof Unreached) desk.lost();
+      else desk.tell(problem);
+    } finally {
+      this.#running = false;
+    }
+  }
+
+  /** Sends one edit and waits for the state that shows it. A refusal is told, and is the end. */
+  async #send(edit: Waiting): Promise<void> {
+    try {
+      await send_edit({ ...edit, base: desk.state?.revision ?? 0 });
+    } catch (problem) {
+      if (!(problem instanceof Refused)) throw problem;
+      if (problem.status !== 409) desk.tell(problem);
+    }
+    await desk.refresh();
+  }
+
+  #keep(waiting: Waiting[]): void {
+    this.waiting = waiting;
+    sessionStorage.setItem(KEY, JSON.stringify(waiting));
+  }
+
+  async undo(): Promise<void> {
+    await this.#step(undo);
+  }
+  async redo(): Promise<void> {
+    await this.#step(redo);
+  }
+  async #step(step: () => Promise<unknown>): Promise<void> {
+    try {
+      await step();
+      await desk.refresh();
+    } catch (problem) {
+      desk.tell(problem);
+    }
+  }
+
+  /** The text of a cell as the maker last typed it, when the server has not yet taken it. */
+  typed(id: string, column: string): string | undefined {
+    for (const edit of [...this.waiting].reverse()) {
+      for (const change of edit.changes) {
+        if (change.kind === 'cell' && change.id === id && change.column === column) {
+          return change.text;
+        }
+      }
+    }
+    return undefined;
+  }
+}
+
+function read_waiting(): Waiting[] {
+  try {
+    const kept = JSON.parse(sessionStorage.getItem(KEY) ?? '[]');
+    return Array.isArray(kept) ? kept : [];
+  } catch {
+    return [];
+  }
+}
+
+export const edits = new Edits();

@@ -1,0 +1,32 @@
+// The words of the trade that the page uses, each explained once.
+
+export const glossary = {
+  trim: 'The finished edge of a card, where the blade cuts.',
+  bleed:
+    'The drawing goes on past the trim by this much, so that a cut that wanders a little leaves ' +
+    'no white edge.',
+  'safe area': 'What a wandering cut cannot reach. Words and symbols belong inside it.',
+  caliper: 'The thickness of one card or of the board. Measure a pile of twenty and divide.',
+  stock: 'What the cards are printed on.',
+  grammage: 'The weight of a paper, in grams per square metre, as it stands on the packet.',
+  register: 'How well the back of a sheet meets its front through the paper.',
+  crease: 'A line that is pressed into the board so that it folds there, and folds straight.',
+  net: 'The box before it is folded: one flat piece with cuts and creases.',
+  gutter: 'The room between two neighbouring cards on a sheet.',
+  'crop marks': 'Short lines outside the card that show where to lay the blade.',
+  slug: 'The line of facts on the edge of a sheet, outside everything that is kept.',
+  imposition: 'How the cards are placed on the sheets.',
+  clearance: 'The room that is left between the deck and the inside of the box.',
+  'dust flap': 'A small flap at the end of a box, below the one that is tucked in.',
+  'against the light':
+    'Both sides seen through the paper, as when the sheet is held to a window: fronts and backs ' +
+    'should lie on each other.',
+  suit: 'A group of cards that belong together.',
+  corner: 'The radius of the rounded corner, as a corner punch makes it.',
+  leading: 'The distance from one line of type to the next, as a multiple of the type size.',
+  contrast:
+    'How much lighter or darker a colour is than what lies behind it, from 1 to 21. Small type ' +
+    'wants 4.5 or more (WCAG 2.2, 1.4.3).',
+} as const;
+
+export type TradeWord = keyof typeof glossary;

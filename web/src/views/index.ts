@@ -1,0 +1,27 @@
+// The views of the desk, in the order in which a game comes about. A view is a folder, an address
+// and a line here.
+
+import type { Component } from 'svelte';
+import BoxView from './box/BoxView.svelte';
+import CardsView from './cards/CardsView.svelte';
+import LayoutView from './layout/LayoutView.svelte';
+import ListView from './list/ListView.svelte';
+import MakeView from './make/MakeView.svelte';
+import SheetsView from './sheets/SheetsView.svelte';
+import TableView from './table/TableView.svelte';
+
+export interface View {
+  name: string;
+  label: string;
+  component: Component;
+}
+
+export const views: View[] = [
+  { name: 'table', label: 'Table', component: TableView },
+  { name: 'cards', label: 'Cards', component: CardsView },
+  { name: 'list', label: 'List', component: ListView },
+  { name: 'layout', label: 'Layout', component: LayoutView },
+  { name: 'sheets', label: 'Sheets', component: SheetsView },
+  { name: 'box', label: 'Box', component: BoxView },
+  { name: 'make', label: 'Make', component: MakeView },
+];
