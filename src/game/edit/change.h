@@ -46,7 +46,8 @@ struct SetCell {
   std::string id;
   std::string column;
   std::string text;
-  std::string written = {};  ///< as it shall stand in the file, when it reads as `text`
+  /// As it shall stand in the file, when it reads as `text`.
+  std::optional<std::string> written = {};
 };
 
 /// Adds, copies, removes or moves a row.

@@ -81,8 +81,8 @@ EditAnswer cell_in(const Claim& claim, const CsvText& list, WhenChanged when_cha
   if (now != claim.saw && now != change.text && when_changed == WhenChanged::ask) {
     return Collision{change.text, now, cell_place(list, *row, *column)};
   }
-  SetCell inverse{change.file,   *row, "",
-                  change.column, now,  std::string(list.written(*row, *column))};
+  SetCell inverse{change.file, *row, "", change.column, now};
+  if (*column < list.rows[*row].cells.size()) inverse.written = list.written(*row, *column);
   return answer_of_list(list, change_csv(list, change), inverse);
 }
 

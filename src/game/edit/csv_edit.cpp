@@ -287,11 +287,11 @@ Result<Bytes> change_csv(const CsvText& old, const SetCell& change) {
   Cells cells = old.cells;
   cells[change.row][*at] = change.text;
   if (is_blank_row(cells[change.row])) return empty_row(old, change.row);
-  if (cells == old.cells && change.written.empty()) return Bytes(old.text);
+  if (cells == old.cells && !change.written) return Bytes(old.text);
   const CsvRecord& record = old.rows[change.row];
-  const bool said = !change.written.empty() && text_of_cell(change.written) == change.text;
+  const bool said = change.written && text_of_cell(*change.written) == change.text;
   const std::string raw =
-      said ? change.written : csv_cell(change.text, old.separator, old.written(change.row, *at));
+      said ? *change.written : csv_cell(change.text, old.separator, old.written(change.row, *at));
   const std::size_t have = record.cells.size();
   if (*at < have) return proved_list(old, {{record.cells[*at], raw}}, old.columns, cells);
   const std::string filling(*at - have + 1, old.separator);

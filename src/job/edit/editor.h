@@ -81,8 +81,9 @@ class Editor {
   /// `edit.read-only`, `edit.outside-the-game`, `edit.journal-not-written`.
   [[nodiscard]] EditAnswer apply(const View& seen, Edit edit);
 
-  /// Takes back the newest step, first of all those that wait. Values that were changed elsewhere
-  /// since then become conflicts. `edit.nothing-to-undo` when there is none.
+  /// Takes back the newest step, those that wait to be written first. Values that were changed
+  /// elsewhere since then stay as they are, and `edit.both-changed` or `edit.place-gone` says so.
+  /// `edit.nothing-to-undo` when there is none.
   [[nodiscard]] EditAnswer undo();
   [[nodiscard]] EditAnswer redo();
   /// The label of what `undo` would take back and `redo` make again.
@@ -99,9 +100,9 @@ class Editor {
   [[nodiscard]] Diagnostics waiting() const;
 
  private:
-  struct State;
-  explicit Editor(std::unique_ptr<State> state);
-  std::unique_ptr<State> state_;
+  struct Parts;
+  explicit Editor(std::unique_ptr<Parts> parts);
+  std::unique_ptr<Parts> parts_;
 };
 
 struct Editor::Opened {
