@@ -126,12 +126,11 @@ bool move_node(Node& top, const ValuePath& path, std::size_t to) {
   return remove_node(top, path) && insert_node(top, target, moved);
 }
 
-void prune(Node& top, ValuePath path) {
-  while (path.size() > 1) {
-    path.pop_back();
-    const Node* holder = node_at(top, path);
-    if (!holder || !is_empty(*holder) || !remove_node(top, path)) return;
-  }
+bool prune(Node& top, ValuePath& path) {
+  if (path.size() < 2) return false;
+  path.pop_back();
+  const Node* holder = node_at(top, path);
+  return holder && is_empty(*holder) && remove_node(top, path);
 }
 
 }  // namespace quoin::game

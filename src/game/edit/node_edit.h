@@ -24,7 +24,8 @@ namespace quoin::game {
 [[nodiscard]] bool insert_node(Node& top, const ValuePath& path, const Node& value);
 [[nodiscard]] bool move_node(Node& top, const ValuePath& path, std::size_t to);
 
-/// Without the empty tables and lists on the way to `path`, which no text may stand for any more.
-void prune(Node& top, ValuePath path);
+/// Takes away what holds `path` when it is empty, since no text may stand for it any more; false
+/// when it is not. `path` is then that of the holder.
+[[nodiscard]] bool prune(Node& top, ValuePath& path);
 
 }  // namespace quoin::game

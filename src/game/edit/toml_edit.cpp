@@ -23,15 +23,16 @@ Diagnostic not_proved(const TomlText& in, const ValuePath& path) {
 }
 
 /// The new text when it reads as `model`, or as `model` without tables that became empty.
-Result<ChangedToml> proved(const TomlText& old, Bytes text, Node model, const ValuePath& path) {
+Result<ChangedToml> proved(const TomlText& old, Bytes text, Node model, ValuePath path) {
   Result<Table> read = read_toml(text, old.file);
   if (!read) return not_proved(old, path);
   Node top{{}, std::move(*read)};
   const std::string now = canonical(top);
-  if (canonical(model) == now) return ChangedToml{std::move(text), std::move(top)};
-  prune(model, path);
-  if (canonical(model) == now) return ChangedToml{std::move(text), std::move(top)};
-  return not_proved(old, path);
+  const ValuePath asked = path;
+  do {
+    if (canonical(model) == now) return ChangedToml{std::move(text), std::move(top)};
+  } while (prune(model, path));
+  return not_proved(old, asked);
 }
 
 /// What is put in is the maker's own spelling when it says the same.
@@ -249,6 +250,7 @@ Result<ChangedToml> made(const TomlText& old, Result<Splices> splices, Node mode
 Result<ChangedToml> move_item(const TomlText& old, const EditElement& change) {
   Node model = old.top;
   if (!move_node(model, change.path, change.to)) return gone(old, change.path);
+  if (last_place(change.path) == change.to) return ChangedToml{old.text, old.top};
   const TomlWork work(old);
   if (work.is_scattered(change.path)) {
     return work.no_room(change.path, "a block whose parts stand apart");
