@@ -104,10 +104,22 @@ EditAnswer answer_of(const TomlText& old, Result<ChangedToml> changed, const Val
   return made;
 }
 
+/// An item of a list that is taken away comes back between its neighbours, not in their place.
+Change inverse_of(const SetValue& change, const Node* before, const TomlText& text) {
+  const bool is_item = std::holds_alternative<std::size_t>(change.path.back());
+  const bool stands = find_value(text.source, change.path).has_value();
+  if (is_item && before && !change.value) {
+    return EditElement{change.file, ListOp::add, change.path,
+                       0,           *before,     written_at(text, change.path)};
+  }
+  return SetValue{change.file, change.path, before ? std::optional(*before) : std::nullopt,
+                  stands ? written_at(text, change.path) : ""};
+}
+
 EditAnswer set_in(const Claim& claim, const TomlText& text, WhenChanged when_changed) {
   SetValue change = std::get<SetValue>(claim.change);
   const std::optional<ValuePath> path = path_now(text.top, change.path, claim.sights);
-  if (!path) return Diagnostics{item_gone(text, change.path)};
+  if (!path || path->empty()) return Diagnostics{item_gone(text, change.path)};
   change.path = *path;
   const Node* before = node_at(text.top, *path);
   const std::optional<std::string> now = canonical_at(text.top, *path);
@@ -117,9 +129,7 @@ EditAnswer set_in(const Claim& claim, const TomlText& text, WhenChanged when_cha
     return Collision{change.value ? toml_value(*change.value, {}, line_end) : "",
                      before ? written_at(text, *path) : "", place_of(text, *path)};
   }
-  const bool stands = find_value(text.source, *path).has_value();
-  SetValue inverse{change.file, *path, before ? std::optional(*before) : std::nullopt,
-                   stands ? written_at(text, *path) : ""};
+  const Change inverse = inverse_of(change, before, text);
   if (now == mine && change.written.empty()) {
     return answer_of(text, ChangedToml{text.text, text.top}, *path, inverse);
   }

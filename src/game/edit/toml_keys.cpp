@@ -12,13 +12,13 @@ namespace {
 using Kind = Statement::Kind;
 
 /// The entries directly below one heading, or those at the top of the file.
-struct Section {
+struct EntrySection {
   const Statement* heading = nullptr;
   std::vector<const Statement*> entries;
 };
 
-Section section_from(const TomlSource& source, const Statement* heading) {
-  Section made{heading, {}};
+EntrySection section_from(const TomlSource& source, const Statement* heading) {
+  EntrySection made{heading, {}};
   const std::vector<Statement>& all = source.statements();
   const auto first = heading ? heading - all.data() + 1 : 0;
   for (auto at = all.begin() + first; at != all.end() && at->kind == Kind::entry; ++at) {
@@ -69,7 +69,7 @@ EntryStyle style_of(std::string_view text, const std::vector<const Statement*>& 
   return style;
 }
 
-EntryStyle style_of(const TomlSource& source, const Section& section) {
+EntryStyle style_of(const TomlSource& source, const EntrySection& section) {
   if (!section.entries.empty()) return style_of(source.text(), section.entries);
   EntryStyle style;
   for (const Statement& each : source.statements()) {
@@ -97,7 +97,7 @@ std::string entry_line(const EntryStyle& style, const std::string& key, const st
   return line + "=" + style.after + value;
 }
 
-Splice add_to_section(const TomlSource& source, const Section& section, const std::string& key,
+Splice add_to_section(const TomlSource& source, const EntrySection& section, const std::string& key,
                       const std::string& value) {
   const std::string line = entry_line(style_of(source, section), key, value);
   const Statement* above = section.entries.empty() ? section.heading : section.entries.back();
@@ -105,7 +105,7 @@ Splice add_to_section(const TomlSource& source, const Section& section, const st
 }
 
 /// The first entry of a file that begins with a heading.
-Splice add_at_top(const TomlSource& source, const Section& top, const std::string& key,
+Splice add_at_top(const TomlSource& source, const EntrySection& top, const std::string& key,
                   const std::string& value) {
   const std::string_view text = source.text();
   const std::string line = entry_line(style_of(source, top), key, value);
@@ -130,7 +130,7 @@ const Statement* dotted_entry(const TomlSource& source, const ValuePath& table) 
 /// The lines of a table without its heading; what must be blocks of its own comes behind.
 std::string body_lines(const TomlSource& source, const std::string& name, const Table& table) {
   const std::string end(line_end_of(source.text()));
-  const EntryStyle style = style_of(source, Section{});
+  const EntryStyle style = style_of(source, EntrySection{});
   std::string lines, blocks;
   for (const Entry& entry : table) {
     const List* list = entry.value.list();
@@ -173,7 +173,7 @@ Splice add_entry(const TomlSource& source, const ValuePath& table, const std::st
                  const std::string& value) {
   const std::string name = toml_key(key);
   if (table.empty()) {
-    const Section top = section_from(source, nullptr);
+    const EntrySection top = section_from(source, nullptr);
     return top.entries.empty() ? add_at_top(source, top, name, value)
                                : add_to_section(source, top, name, value);
   }
@@ -190,7 +190,7 @@ Splice add_entry(const TomlSource& source, const ValuePath& table, const std::st
   const std::string end(line_end_of(source.text()));
   const std::vector<const Statement*> below = statements_under(source, table);
   const std::string lines =
-      "[" + dotted(table) + "]" + end + entry_line(style_of(source, Section{}), name, value);
+      "[" + dotted(table) + "]" + end + entry_line(style_of(source, EntrySection{}), name, value);
   if (below.empty()) return put_block_after(source.text(), source.text().size(), lines);
   const std::size_t at = with_remarks(source, *below.front());
   return {{at, at}, lines + end + end};
