@@ -29,6 +29,7 @@ constexpr std::array stages{
     Stage{"sheet", "Sheets", "Laying cards on paper for one printer."},
     Stage{"pdf", "PDF files", "Writing the printable files."},
     Stage{"pack", "The pack", "Writing the folder of finished files."},
+    Stage{"edit", "Changes at the desk", "Changing a value in the maker's files."},
 };
 
 std::string_view stage_name(std::string_view id) { return id.substr(0, id.find('.')); }

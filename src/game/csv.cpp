@@ -20,13 +20,13 @@ std::string_view name_of(char separator) {
 }
 
 /// How the first row falls apart with each separator.
-struct Reading {
+struct HeaderReading {
   char separator = ',';
   std::size_t cells = 0;
   bool has_id = false;
 };
 
-Reading try_header(std::string_view text, FileName file, char separator) {
+HeaderReading try_header(std::string_view text, FileName file, char separator) {
   Findings ignored;
   Row row;
   CsvRecords(text, file, separator).next(row, ignored);
@@ -38,9 +38,9 @@ Reading try_header(std::string_view text, FileName file, char separator) {
 /// The separator of the file, seen from its first row: the one that leaves a column `id`, else the
 /// only one that parts it at all. Nothing when two would do.
 std::optional<char> separator_of(std::string_view text, FileName file) {
-  std::vector<Reading> parting, with_id;
+  std::vector<HeaderReading> parting, with_id;
   for (const char separator : separators) {
-    const Reading reading = try_header(text, file, separator);
+    const HeaderReading reading = try_header(text, file, separator);
     if (reading.cells > 1) parting.push_back(reading);
     if (reading.cells > 1 && reading.has_id) with_id.push_back(reading);
   }

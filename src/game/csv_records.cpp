@@ -96,11 +96,14 @@ void CsvRecords::after_quote(std::string& text, Findings& found) {
 
 bool CsvRecords::next(Row& row, Findings& found) {
   row.clear();
+  bounds_.clear();
   quotes_in_doubt_ = false;
   while (!done() && at_line_end()) skip_line_end();
   if (done()) return false;
   for (;;) {
+    const std::size_t from = here_.offset;
     row.push_back(!done() && peek() == '"' ? quoted_cell(found) : plain_cell(found));
+    bounds_.push_back({from, here_.offset});
     if (done() || peek() != separator_) break;
     step();
   }

@@ -19,6 +19,14 @@ class CsvRecords {
   /// fallen apart at the wrong places, and counting them would only repeat the problem.
   [[nodiscard]] bool quotes_in_doubt() const { return quotes_in_doubt_; }
 
+  /// The bytes of a cell with its quotes.
+  struct Bounds {
+    std::size_t from, to;
+  };
+  /// Where the cells of the last record stand in the text, and where the next record begins.
+  [[nodiscard]] const std::vector<Bounds>& bounds() const { return bounds_; }
+  [[nodiscard]] std::size_t offset() const { return here_.offset; }
+
  private:
   struct Place {
     std::size_t offset;
@@ -40,6 +48,7 @@ class CsvRecords {
   char separator_;
   Place here_{0, 1, 1};
   bool quotes_in_doubt_ = false;
+  std::vector<Bounds> bounds_;
 };
 
 }  // namespace quoin::game
