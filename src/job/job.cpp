@@ -373,7 +373,7 @@ Outcome check(const World& world, const Wishes& wishes, Watcher& watcher) {
       break;
     }
     Scene scene = shop.compose(i);
-    shop.finish(i, scene);
+    shop.check(i, scene);
   }
   take_found(run, shop);
   lay_sheets(shop, wishes, run.outcome, run.found);

@@ -19,26 +19,6 @@ Rect inside(Rect frame, Insets by) {
   return grown(frame, Insets{-by.top, -by.right, -by.bottom, -by.left});
 }
 
-/// The element's box before it is turned, or nothing (reported) when it has no size.
-std::optional<Rect> read_box(const Properties& properties, const game::Element& element, Rect frame,
-                             Mm bleed) {
-  const Vec nudge = properties.pair("nudge").value_or(Vec{});
-  if (const std::optional<Insets> inset = read_inset(properties, bleed)) {
-    Rect box = inside(frame, *inset);
-    box.at = box.at + nudge;
-    if (box.size.width > Mm{0} && box.size.height > Mm{0}) return box;
-  } else if (const std::optional<Vec> size = properties.pair("size")) {
-    const Vec at = properties.pair("at").value_or(Vec{});
-    if (size->x > Mm{0} && size->y > Mm{0}) {
-      return Rect{frame.at + at + nudge, {size->x, size->y}};
-    }
-  }
-  properties.report(Id::face_no_box, element.origin,
-                    fmt::format("the {} \"{}\" has no size", element.kind, element.id),
-                    "give it size = [width, height] in mm, or inset");
-  return std::nullopt;
-}
-
 std::optional<Path> read_clip(const Properties& properties, Rect box) {
   if (const std::optional<Properties> own = properties.table("clip")) {
     const std::optional<std::string> data = own->text("path");
@@ -93,7 +73,7 @@ const game::Table* style_of(const Sitting& sitting, const game::Element& element
 std::optional<Item> draw_element(const game::Element& element, const Sitting& sitting, Rect frame,
                                  Mm bleed) {
   const Properties properties(sitting, element.properties, element.id, style_of(sitting, element));
-  const std::optional<Rect> box = read_box(properties, element, frame, bleed);
+  const std::optional<Rect> box = box_of(properties, element, frame, bleed);
   if (!box) return std::nullopt;
   Item item;
   item.element = element.id;
@@ -120,6 +100,25 @@ std::optional<Item> draw_element(const game::Element& element, const Sitting& si
 }
 
 }  // namespace
+
+std::optional<Rect> box_of(const Properties& properties, const game::Element& element, Rect frame,
+                           Mm bleed) {
+  const Vec nudge = properties.pair("nudge").value_or(Vec{});
+  if (const std::optional<Insets> inset = read_inset(properties, bleed)) {
+    Rect box = inside(frame, *inset);
+    box.at = box.at + nudge;
+    if (box.size.width > Mm{0} && box.size.height > Mm{0}) return box;
+  } else if (const std::optional<Vec> size = properties.pair("size")) {
+    const Vec at = properties.pair("at").value_or(Vec{});
+    if (size->x > Mm{0} && size->y > Mm{0}) {
+      return Rect{frame.at + at + nudge, {size->x, size->y}};
+    }
+  }
+  properties.report(Id::face_no_box, element.origin,
+                    fmt::format("the {} \"{}\" has no size", element.kind, element.id),
+                    "give it size = [width, height] in mm, or inset");
+  return std::nullopt;
+}
 
 void draw_elements(const std::vector<game::Element>& elements, const Sitting& sitting, Rect frame,
                    Mm bleed, std::vector<Item>& items) {

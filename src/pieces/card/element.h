@@ -13,6 +13,11 @@ namespace quoin::pieces {
 void draw_elements(const std::vector<game::Element>& elements, const Sitting& sitting, Rect frame,
                    Mm bleed, std::vector<Item>& items);
 
+/// The element's box before it is turned, or nothing (reported) when it has no size. `frame` and
+/// `bleed` as in `draw_elements`.
+[[nodiscard]] std::optional<Rect> box_of(const Properties& properties, const game::Element& element,
+                                         Rect frame, Mm bleed);
+
 /// What one kind of element makes inside its box; nothing when it has nothing to draw.
 using Drawn = std::optional<decltype(Item::what)>;
 [[nodiscard]] Drawn draw_picture(const Properties& properties, Rect box);
