@@ -47,7 +47,7 @@ std::variant<std::unique_ptr<Desk>, Refusal> Desk::open(const DeskWishes& wishes
 Desk::Desk(std::unique_ptr<State> state) : state_(std::move(state)) {}
 
 Desk::~Desk() {
-  state_->session.events().close();
+  state_->session.close();
   state_->server.reset();
 }
 

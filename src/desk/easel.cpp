@@ -14,6 +14,10 @@ Easel::~Easel() {
   {
     const std::lock_guard lock(mutex_);
     is_ending_ = true;
+    for (auto* queue : {&asked_, &ahead_}) {
+      for (const auto& order : *queue) order->is_done = true;
+      queue->clear();
+    }
   }
   more_.notify_all();
   done_.notify_all();
@@ -62,9 +66,10 @@ std::shared_ptr<const Bytes> Easel::picture(const std::string& name,
                                             Draw draw) {
   std::unique_lock lock(mutex_);
   if (auto kept = find(name)) return kept;
+  if (is_ending_) return nullptr;
   const std::shared_ptr<Order> mine = order(name, materials, std::move(draw), asked_);
   more_.notify_one();
-  done_.wait(lock, [&] { return mine->is_done || is_ending_; });
+  done_.wait(lock, [&] { return mine->is_done; });
   return mine->picture;
 }
 

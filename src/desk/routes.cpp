@@ -13,14 +13,31 @@
 namespace quoin::desk {
 namespace {
 
-Answer json_answer(const Json& json) { return text_answer("application/json", written(json)); }
+Answer told_as_json(const Json& json) { return text_answer("application/json", written(json)); }
 
-std::optional<Json> fonts_view(const Snapshot& shown) {
+/// Whether the family has a face of its own for that weight and slope: tried, not asked for.
+bool has_face(Typesetter& typesetter, const std::string& family, int weight, bool italic) {
+  TextBlock block;
+  block.style.family = family;
+  block.style.weight = weight;
+  block.style.italic = italic;
+  block.runs = {TextRun{"a", false, false, nullptr}};
+  block.box = {50_mm, 10_mm};
+  return typesetter.set(block).facts().missing_faces.empty();
+}
+
+Json fonts_view(const Snapshot& shown) {
+  Typesetter typesetter(*shown.materials->fonts);
   Json families = Json::array();
   std::set<std::string> known;
-  for (const std::string& family : Typesetter(*shown.materials->fonts).families()) {
+  for (const std::string& family : typesetter.families()) {
     if (!known.insert(family).second) continue;
-    families.push_back({{"family", family}, {"weights", {400, 700}}, {"italic", true}});
+    Json weights = Json::array();
+    for (int weight = 100; weight <= 900; weight += 100) {
+      if (has_face(typesetter, family, weight, false)) weights.push_back(weight);
+    }
+    const bool has_italic = has_face(typesetter, family, 400, true);
+    families.push_back({{"family", family}, {"weights", weights}, {"italic", has_italic}});
   }
   return families;
 }
@@ -69,26 +86,26 @@ Refusal no_box() { return {404, "the game has no box yet", "add [box] to game.to
 std::optional<Answer> view_answer(Room& room, const Asked& asked) {
   const std::string& path = asked.path;
   Session& session = room.session;
-  if (path == "/api/state") return json_answer(state_view(*session.now(), session.folder()));
-  if (path == "/api/schema") return json_answer(schema_view());
-  if (path == "/api/fonts") return json_answer(*fonts_view(*session.now()));
-  if (path == "/api/art") return json_answer(art_view(*session.now()));
-  if (path == "/api/pack") return json_answer(pack_view(session.folder() + "/pack"));
+  if (path == "/api/state") return told_as_json(state_view(*session.now(), session.folder()));
+  if (path == "/api/schema") return told_as_json(schema_view());
+  if (path == "/api/fonts") return told_as_json(fonts_view(*session.now()));
+  if (path == "/api/art") return told_as_json(art_view(*session.now()));
+  if (path == "/api/pack") return told_as_json(pack_view(session.folder() + "/pack"));
   if (path == "/api/pack/file") {
     return pack_file_answer(session.folder() + "/pack", asked.value("name"));
   }
   if (path == "/api/box/model.json") {
     const std::shared_ptr<const Snapshot> shown = session.checked();
     if (!shown->checkup || !shown->checkup->outcome.box) return refusal_answer(no_box());
-    return json_answer(box_model_view(shown->checkup->outcome));
+    return told_as_json(box_model_view(shown->checkup->outcome));
   }
   if (path == "/api/layout") {
     const auto view = layout_view(*session.now(), asked.value("file"), asked.value("card"));
-    if (view) return json_answer(*view);
+    if (view) return told_as_json(*view);
     return refusal_answer({404, "no card has that layout", "choose another layout"});
   }
   if (path == "/api/element-strip") {
-    return json_answer(
+    return told_as_json(
         element_cuts_view(*session.now(), asked.value("file"), asked.value("element")));
   }
   if (path == "/api/events") {

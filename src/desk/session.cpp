@@ -69,8 +69,7 @@ Session::Session(std::string folder, std::string cache_folder)
 Session::~Session() {
   watch_.reset();
   thread_.request_stop();
-  more_.notify_all();
-  events_.close();
+  close();
   thread_.join();
 }
 
@@ -84,10 +83,19 @@ std::shared_ptr<const Snapshot> Session::checked() const {
   std::unique_lock lock(mutex_);
   const auto is_ready = [&] {
     return now_ != nullptr && (now_->is_checked || now_->state_of != Snapshot::StateOf::game ||
-                               thread_.get_stop_token().stop_requested());
+                               is_closing_);
   };
   more_.wait_for(lock, std::chrono::seconds(20), is_ready);
   return now_;
+}
+
+void Session::close() {
+  {
+    const std::lock_guard lock(mutex_);
+    is_closing_ = true;
+  }
+  more_.notify_all();
+  events_.close();
 }
 
 void Session::mark_dirty() {

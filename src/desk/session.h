@@ -80,6 +80,9 @@ class Session {
   /// The folder was made anew: everything is read again, as if it had just been opened.
   void reopen();
 
+  /// Nobody waits for checks any more: the desk is being closed.
+  void close();
+
   /// Remembers how a face was asked for, to draw it so ahead of the page when it changes.
   void was_asked(const std::string& key, int width);
 
@@ -110,7 +113,7 @@ class Session {
   mutable std::condition_variable_any more_;
   std::shared_ptr<const Snapshot> now_;
   std::map<std::string, int> widths_;
-  bool is_dirty_ = false, must_check_ = false;
+  bool is_dirty_ = false, must_check_ = false, is_closing_ = false;
   std::atomic<std::uint64_t> newest_ = 0;  // revision
 
   std::unique_ptr<FolderWatch> watch_;

@@ -11,7 +11,7 @@
 namespace quoin::desk {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, job::Part>, 4> parts{
+constexpr std::array<std::pair<std::string_view, job::Part>, 4> part_words{
     {{"home", job::Part::home},
      {"shop", job::Part::shop},
      {"pictures", job::Part::pictures},
@@ -47,9 +47,9 @@ std::optional<job::Wishes> wishes_of(const Json& asked) {
   job::Wishes wishes;
   wishes.parts.clear();
   for (const Json& name : asked["parts"]) {
-    const auto known = std::ranges::find(parts, name.get<std::string>(),
+    const auto known = std::ranges::find(part_words, name.get<std::string>(),
                                          [](const auto& one) { return std::string(one.first); });
-    if (known == parts.end()) return std::nullopt;
+    if (known == part_words.end()) return std::nullopt;
     wishes.parts.insert(known->second);
   }
   for (const Json& id : asked["only"]) wishes.only.push_back(id.get<std::string>());

@@ -3,7 +3,7 @@
 namespace quoin::desk {
 namespace {
 
-constexpr int deepest = 64;
+constexpr int deepest_json = 64;
 
 bool is_too_deep(std::string_view bytes) {
   int depth = 0;
@@ -14,7 +14,7 @@ bool is_too_deep(std::string_view bytes) {
     } else if (bytes[i] == '"') {
       in_text = !in_text;
     } else if (!in_text && (bytes[i] == '[' || bytes[i] == '{')) {
-      if (++depth > deepest) return true;
+      if (++depth > deepest_json) return true;
     } else if (!in_text && (bytes[i] == ']' || bytes[i] == '}')) {
       --depth;
     }

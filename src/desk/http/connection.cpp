@@ -1,5 +1,6 @@
 #include "desk/http/connection.h"
 
+#include <fcntl.h>
 #include <fmt/format.h>
 #include <poll.h>
 #include <sys/socket.h>
@@ -21,7 +22,9 @@ int milliseconds_until(std::chrono::steady_clock::time_point until) {
 }  // namespace
 
 Connection::Connection(int socket, int stop, const ServerLimits& limits)
-    : socket_(socket), stop_(stop), limits_(limits) {}
+    : socket_(socket), stop_(stop), limits_(limits) {
+  (void)::fcntl(socket_, F_SETFD, FD_CLOEXEC);
+}
 
 Connection::~Connection() {
   ::shutdown(socket_, SHUT_RDWR);

@@ -14,6 +14,9 @@ std::optional<Refusal> refused_by_framing(const Head& head) {
   const Refusal unclear{400, "the request does not say clearly where it ends",
                         "reload the page of the desk"};
   if (!head.encodings.empty() || head.lengths.size() > 1) return unclear;
+  if (head.lengths.empty() && head.method == "POST") {
+    return Refusal{411, "the request does not say how long it is", "reload the page of the desk"};
+  }
   if (head.lengths.empty()) return std::nullopt;
   const std::string& text = head.lengths.front();
   std::size_t length = 0;

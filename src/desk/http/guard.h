@@ -50,6 +50,7 @@ inline constexpr std::size_t largest_body = 64'000'000;
 ///   would make a foreign page one of ours), an origin other than the desk's own page
 /// - 401: without the token, for everything below /api/
 /// - 405: methods other than GET, HEAD and POST
+/// - 411: a POST without a length
 /// - 413: bodies over `largest_body`
 [[nodiscard]] std::optional<Refusal> refused(const Head& head, const Identity& identity);
 

@@ -60,6 +60,7 @@ TEST(Guard, refuses_foreign_pages_even_with_the_token) {
   for (const char* origin : {"http://evil.example", "null", "https://127.0.0.1:4711",
                              "http://127.0.0.1:4712", "http://127.0.0.1:4711.evil.example"}) {
     Head head = own("POST", "/api/undo");
+    head.lengths = {"0"};
     head.origins = {origin};
     EXPECT_EQ(status(head), 403) << origin;
   }
@@ -79,6 +80,7 @@ TEST(Guard, refuses_what_does_not_say_where_it_ends) {
   Head twice = own("POST", "/api/edit");
   twice.lengths = {"1", "2"};
   EXPECT_EQ(status(twice), 400);
+  EXPECT_EQ(status(own("POST", "/api/edit")), 411);
   Head chunked = own("POST", "/api/edit");
   chunked.encodings = {"chunked"};
   EXPECT_EQ(status(chunked), 400);

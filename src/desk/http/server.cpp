@@ -118,11 +118,14 @@ class Listener : public httplib::Server {
     }
     in_hand = &connection;
     while (!connection.is_last && connection.begins_another(idle())) {
-      bool is_closed = false;
+      bool is_closed = false, was_understood = false;
       const bool went_well =
           process_request(connection, false, is_closed,
-                          [&](httplib::Request& request) { look_at(connection, request); });
-      if (!went_well || is_closed) break;
+                          [&](httplib::Request& request) {
+                            was_understood = true;
+                            look_at(connection, request);
+                          });
+      if (!went_well || is_closed || !was_understood) break;
     }
     in_hand = nullptr;
     return true;
@@ -144,6 +147,7 @@ class Listener : public httplib::Server {
     request.ranges.clear();
     request.headers.erase("Accept-Encoding");
     request.headers.erase("Expect");
+    request.headers.erase("Content-Type");  // bodies are taken as they come, in one piece
     if (connection.refusal) {  // its body was not read, so what follows cannot be trusted
       connection.is_last = true;
       request.headers.erase("Connection");
