@@ -82,8 +82,8 @@ std::shared_ptr<const Snapshot> Session::now() const {
 std::shared_ptr<const Snapshot> Session::checked() const {
   std::unique_lock lock(mutex_);
   const auto is_ready = [&] {
-    return now_ != nullptr && (now_->is_checked || now_->state_of != Snapshot::StateOf::game ||
-                               is_closing_);
+    return now_ != nullptr &&
+           (now_->is_checked || now_->state_of != Snapshot::StateOf::game || is_closing_);
   };
   more_.wait_for(lock, std::chrono::seconds(20), is_ready);
   return now_;

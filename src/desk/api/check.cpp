@@ -66,7 +66,7 @@ Fault fault_of_choice(const Json& value, const TypeExpression& type, const std::
     Fault fault = fault_of(value, part, way);
     if (!fault) return std::nullopt;
     // The kind tells which of several objects is meant: what is wrong deeper inside tells more.
-    if (!deepest || fault->find(".kind:") == std::string::npos) deepest = std::move(fault);
+    if (!deepest || fault->find("kind: \"") == std::string::npos) deepest = std::move(fault);
   }
   return deepest;
 }

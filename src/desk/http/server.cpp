@@ -104,6 +104,10 @@ class Listener : public httplib::Server {
     stop();
   }
 
+  /// The library keeps five callers waiting at the door, fewer than a browser sends at once: the
+  /// others would try again a second later.
+  void widen_door() const { (void)::listen(svr_sock_, 128); }
+
   Identity identity;
 
  private:
@@ -120,11 +124,10 @@ class Listener : public httplib::Server {
     while (!connection.is_last && connection.begins_another(idle())) {
       bool is_closed = false, was_understood = false;
       const bool went_well =
-          process_request(connection, false, is_closed,
-                          [&](httplib::Request& request) {
-                            was_understood = true;
-                            look_at(connection, request);
-                          });
+          process_request(connection, false, is_closed, [&](httplib::Request& request) {
+            was_understood = true;
+            look_at(connection, request);
+          });
       if (!went_well || is_closed || !was_understood) break;
     }
     in_hand = nullptr;
@@ -249,6 +252,7 @@ std::unique_ptr<Server> Server::open(int port, std::string token, Respond respon
     port = -1;
   }
   if (port <= 0) return nullptr;
+  listener.widen_door();
   listener.identity = {port, std::move(token)};
   state->thread = std::thread([&listener] { listener.listen_after_bind(); });
   while (!listener.is_running()) std::this_thread::yield();
