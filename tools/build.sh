@@ -46,6 +46,32 @@ compile() {
   quietly "build-$preset" ninja -C "$build/$preset" -j "$(parallel_jobs)" -k 20 "$@"
 }
 
+# In web/: the packages that its lock names, unless they are there.
+install_page_packages() {
+  cmp -s package-lock.json node_modules/.installed && return 0
+  npm ci --ignore-scripts --no-audit --no-fund && cp package-lock.json node_modules/.installed
+}
+
+# Builds the page of the desk into web/dist, when one of its sources is newer than it. Without
+# Node.js or its packages, an earlier page or none will do: the program says so itself.
+build_page() {
+  local web=$root/web log=$build/page.log
+  [ -f "$web/package-lock.json" ] || return 0
+  if [ -f "$web/dist/index.html" ] && [ -z "$(find "$web" -name node_modules -prune -o \
+    -path "$web/dist" -prune -o -type f -newer "$web/dist/index.html" -print -quit)" ]; then
+    return 0
+  fi
+  if ! command -v node > /dev/null || ! command -v npm > /dev/null; then
+    need_packages nodejs npm || return 1
+  fi
+  echo "run: building the page of the desk" >&2
+  mkdir -p "$build"
+  (cd "$web" && install_page_packages && npm run build) > "$log" 2>&1 < /dev/null && return 0
+  tail -n 20 "$log" >&2
+  echo "run: the page could not be built; all that was said is in $log" >&2
+  [ "${QUOIN_PACKAGES:-}" = as-is ]
+}
+
 # Brings the program up to date and names it in `program`. QUOIN_PROGRAM, when set, is a program
 # built elsewhere, and is taken as it is.
 build_program() {

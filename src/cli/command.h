@@ -56,6 +56,7 @@ struct Command {
 
 int run_new(const Asked& asked, const Voices& voices);
 int run_check(const Asked& asked, const Voices& voices);
+int run_desk(const Asked& asked, const Voices& voices);
 int run_make(const Asked& asked, const Voices& voices);
 int run_sizes(const Asked& asked, const Voices& voices);
 int run_help(const Asked& asked, const Voices& voices);

@@ -8,6 +8,7 @@
 
 #include "cli/command.h"
 #include "cli/draw_findings.h"
+#include "cli/outside.h"
 #include "job/job.h"
 #include "job/new_game.h"
 #include "pack/box_files.h"
@@ -62,14 +63,6 @@ std::vector<std::string> split(const std::string& list) {
     start = comma + 1;
   }
   return parts;
-}
-
-std::string cache_folder() {
-  if (const char* own = std::getenv("XDG_CACHE_HOME"); own && *own == '/') {
-    return std::string(own) + "/quoin/images";
-  }
-  const char* home = std::getenv("HOME");
-  return home && *home == '/' ? std::string(home) + "/.cache/quoin/images" : std::string{};
 }
 
 /// Fills the wishes from what was typed; a sentence when something makes no sense.

@@ -406,7 +406,7 @@ Outcome check(const World& world, const Wishes& wishes, Watcher& watcher) {
       break;
     }
     Scene scene = shop.compose(i);
-    shop.finish(i, scene);
+    shop.check(i, scene);
   }
   fold_box(wishes, shop, run.outcome, run.found);
   take_found(run, shop);

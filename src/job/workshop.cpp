@@ -10,14 +10,40 @@
 
 namespace quoin::job {
 
+DrawingList list_drawings(const game::Game& game, const std::vector<int>& cards) {
+  DrawingList list;
+  for (const int card : cards) {
+    const std::string& id = game.cards[static_cast<std::size_t>(card)].id;
+    list.drawings.push_back({card, false, id, "cards/" + id});
+  }
+  list.fronts = static_cast<int>(cards.size());
+  std::map<std::string, int> known, backs_of_deck;
+  for (const int card : cards) {
+    const game::Card& row = game.cards[static_cast<std::size_t>(card)];
+    const std::string key = pieces::back_key(game, row);
+    if (key.empty()) {
+      list.back_of.push_back(-1);
+      continue;
+    }
+    const auto [at, fresh] = known.emplace(key, static_cast<int>(known.size()));
+    if (fresh) {
+      const int nth = ++backs_of_deck[row.deck];
+      const std::string number = nth == 1 ? "" : fmt::format("-{}", nth);
+      list.drawings.push_back({card, true, "back of " + row.deck, "backs/" + row.deck + number});
+    }
+    list.back_of.push_back(at->second);
+  }
+  return list;
+}
+
 Workshop::Workshop(const World& world, const game::Game& game, std::vector<int> cards,
                    ImageCache* cache, const std::string& game_hash)
     : game_(game),
       shelf_(world, cache),
       typesetter_(fonts(world)),
       studio_(game, shelf_, found_),
-      kept_(cache, game_hash) {
-  list_drawings(cards);
+      kept_(cache, game_hash),
+      list_(list_drawings(game, cards)) {
   read_suit_colours();
 }
 
@@ -38,60 +64,45 @@ std::vector<FontFile> Workshop::fonts(const World& world) {
   return files;
 }
 
-void Workshop::list_drawings(const std::vector<int>& cards) {
-  for (const int card : cards) {
-    const std::string& id = game_.cards[static_cast<std::size_t>(card)].id;
-    drawings_.push_back({card, false, id, "cards/" + id});
-  }
-  fronts_ = static_cast<int>(cards.size());
-  std::map<std::string, int> known, backs_of_deck;
-  for (const int card : cards) {
-    const game::Card& row = game_.cards[static_cast<std::size_t>(card)];
-    const std::string key = pieces::back_key(game_, row);
-    if (key.empty()) {
-      back_of_.push_back(-1);
-      continue;
-    }
-    const auto [at, fresh] = known.emplace(key, static_cast<int>(known.size()));
-    if (fresh) {
-      const int nth = ++backs_of_deck[row.deck];
-      const std::string number = nth == 1 ? "" : fmt::format("-{}", nth);
-      drawings_.push_back({card, true, "back of " + row.deck, "backs/" + row.deck + number});
-    }
-    back_of_.push_back(at->second);
-  }
-}
-
 const game::Card& Workshop::card_of(const Drawing& what) const {
   return game_.cards[static_cast<std::size_t>(what.card)];
 }
 
 Scene Workshop::compose(std::size_t drawing) {
-  const Drawing& what = drawings_[drawing];
+  const Drawing& what = list_.drawings[drawing];
   const game::Card& card = card_of(what);
   return what.is_back ? pieces::back(studio_, card, found_) : pieces::front(studio_, card, found_);
 }
 
 std::string Workshop::name(std::size_t drawing, const Scene& scene) {
   if (!typesetter_.borrowed().empty()) return {};
-  const Drawing& what = drawings_[drawing];
+  const Drawing& what = list_.drawings[drawing];
   return kept_.name(what.piece, game_, card_of(what), scene);
 }
 
 bool Workshop::must_look(std::size_t drawing, const Scene& scene) {
-  return known(drawings_[drawing], scene) == nullptr;
+  return known(list_.drawings[drawing], scene) == nullptr;
 }
 
 void Workshop::finish(std::size_t drawing, Scene& scene) {
-  const Drawing& what = drawings_[drawing];
+  const Drawing& what = list_.drawings[drawing];
   typeset(scene, typesetter_);
   game::CardFormat format = game_.card;
   if (what.is_back) format.bleed = pieces::back_bleed(game_);
   const FaceFindings* earlier = known(what, scene);
-  FaceFindings findings = earlier != nullptr
-                              ? *earlier
-                              : look_over(what, {what.piece, scene, format, card_of(what).origin});
-  add(std::move(findings.found));
+  take_over(what, earlier != nullptr
+                      ? *earlier
+                      : look_over(what, {what.piece, scene, format, card_of(what).origin}));
+}
+
+void Workshop::check(std::size_t drawing, Scene& scene) {
+  const Drawing& what = list_.drawings[drawing];
+  if (const FaceFindings* earlier = known(what, scene)) return take_over(what, *earlier);
+  finish(drawing, scene);
+}
+
+void Workshop::take_over(const Drawing& what, const FaceFindings& findings) {
+  add(findings.found);
   if (!what.is_back) compare_edges(findings.edge);
 }
 
@@ -135,8 +146,8 @@ void Workshop::read_suit_colours() {
 
 void Workshop::check_backs() {
   std::vector<pieces::DeckBack> backs;
-  for (std::size_t i = 0; i < back_of_.size(); ++i) {
-    const game::Card& card = game_.cards[static_cast<std::size_t>(drawings_[i].card)];
+  for (std::size_t i = 0; i < list_.back_of.size(); ++i) {
+    const game::Card& card = game_.cards[static_cast<std::size_t>(list_.drawings[i].card)];
     backs.push_back({card.deck, card.id, pieces::back_key(game_, card), card.copies, card.origin});
   }
   add(pieces::check_deck_backs(backs));

@@ -25,6 +25,15 @@ struct Drawing {
   std::string file;   ///< "cards/W-07", "backs/main": names its picture in the pack
 };
 
+/// The distinct drawings of some cards: a front for each, in order, then the backs.
+struct DrawingList {
+  std::vector<Drawing> drawings;
+  int fronts = 0;
+  std::vector<int> back_of;  ///< of each front, counted among the backs, or -1
+};
+/// `cards` are indices into the game's cards.
+[[nodiscard]] DrawingList list_drawings(const game::Game& game, const std::vector<int>& cards);
+
 /// Draws and checks the faces of one game, one after another, and remembers what the run as a
 /// whole needs to know of them. Refers to `world`.
 class Workshop {
@@ -35,10 +44,10 @@ class Workshop {
            const std::string& game_hash);
   ~Workshop();
 
-  [[nodiscard]] const std::vector<Drawing>& drawings() const { return drawings_; }
-  [[nodiscard]] int fronts() const { return fronts_; }
+  [[nodiscard]] const std::vector<Drawing>& drawings() const { return list_.drawings; }
+  [[nodiscard]] int fronts() const { return list_.fronts; }
   /// The back of each front, counted among the backs, or -1.
-  [[nodiscard]] const std::vector<int>& back_of() const { return back_of_; }
+  [[nodiscard]] const std::vector<int>& back_of() const { return list_.back_of; }
   [[nodiscard]] PictureShelf& shelf() { return shelf_; }
   [[nodiscard]] Typesetter& typesetter() { return typesetter_; }
   [[nodiscard]] const pieces::Studio& studio() const { return studio_; }
@@ -57,6 +66,10 @@ class Workshop {
   /// Sets the texts of a composed drawing and checks it.
   void finish(std::size_t drawing, Scene& scene);
 
+  /// Checks a composed drawing that nobody will look at: its texts are set only when its findings
+  /// are not known from an earlier run.
+  void check(std::size_t drawing, Scene& scene);
+
   /// What can only be said when all were drawn: backs, suits, fonts. Call once, at the end.
   void conclude();
 
@@ -66,13 +79,13 @@ class Workshop {
 
  private:
   [[nodiscard]] std::vector<FontFile> fonts(const World& world);
-  void list_drawings(const std::vector<int>& cards);
   void read_suit_colours();
   void check_backs();
   void add(Diagnostics problems);
   [[nodiscard]] const game::Card& card_of(const Drawing& what) const;
   /// What an earlier run found, or null.
   [[nodiscard]] const FaceFindings* known(const Drawing& what, const Scene& scene);
+  void take_over(const Drawing& what, const FaceFindings& findings);
   [[nodiscard]] FaceFindings look_over(const Drawing& what, const pieces::Face& face);
   [[nodiscard]] bool is_measured_for_suit(const Drawing& what) const;
   void compare_edges(std::optional<std::uint32_t> edge);
@@ -83,9 +96,7 @@ class Workshop {
   Typesetter typesetter_;
   pieces::Studio studio_;
   KeptFindings kept_;
-  std::vector<Drawing> drawings_;
-  std::vector<int> back_of_;
-  int fronts_ = 0;
+  DrawingList list_;
   std::map<std::string, Colour> declared_;
   pieces::SuitColours suit_colours_;
   bool edges_alike_ = true;

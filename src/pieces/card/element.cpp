@@ -30,30 +30,6 @@ std::optional<Size> read_size(const Properties& properties, Rect frame) {
   return Size{frame.size.width - at->x, frame.size.height - at->y};
 }
 
-/// The element's box before it is turned, or nothing (reported) when it has no size.
-std::optional<Rect> read_box(const Properties& properties, const game::Element& element,
-                             const ElementPlace& place) {
-  const Vec nudge = properties.pair("nudge").value_or(Vec{});
-  if (place.usual_box && !properties.node("inset") && !properties.node("size") &&
-      !properties.node("at")) {
-    return Rect{place.usual_box->at + nudge, place.usual_box->size};
-  }
-  if (const std::optional<Insets> inset = read_inset(properties, place.bleed)) {
-    Rect box = inside(place.frame, *inset);
-    box.at = box.at + nudge;
-    if (box.size.width > Mm{0} && box.size.height > Mm{0}) return box;
-  } else if (const std::optional<Size> size = read_size(properties, place.frame)) {
-    const Vec at = properties.pair("at").value_or(Vec{});
-    if (size->width > Mm{0} && size->height > Mm{0}) {
-      return Rect{place.frame.at + at + nudge, *size};
-    }
-  }
-  properties.report(Id::face_no_box, element.origin,
-                    fmt::format("the {} \"{}\" has no size", element.kind, element.id),
-                    "give it size = [width, height] in mm, or inset");
-  return std::nullopt;
-}
-
 std::optional<Path> read_clip(const Properties& properties, Rect box) {
   if (const std::optional<Properties> own = properties.table("clip")) {
     const std::optional<std::string> data = own->text("path");
@@ -117,7 +93,7 @@ std::optional<Item> draw_element(const game::Element& element, const Sitting& si
                                  const ElementPlace& place) {
   if (!is_wanted(element, sitting)) return std::nullopt;
   const Properties properties(sitting, element.properties, element.id, style_of(sitting, element));
-  const std::optional<Rect> box = read_box(properties, element, place);
+  const std::optional<Rect> box = box_of(properties, element, place);
   if (!box) return std::nullopt;
   Item item;
   item.element = element.id;
@@ -142,6 +118,29 @@ std::optional<Item> draw_element(const game::Element& element, const Sitting& si
   if (element.kind == "picture") item.origin = properties.origin("picture");
   if (element.kind == "text") item.origin = properties.origin("text");
   return item;
+}
+
+std::optional<Rect> box_of(const Properties& properties, const game::Element& element,
+                           const ElementPlace& place) {
+  const Vec nudge = properties.pair("nudge").value_or(Vec{});
+  if (place.usual_box && !properties.node("inset") && !properties.node("size") &&
+      !properties.node("at")) {
+    return Rect{place.usual_box->at + nudge, place.usual_box->size};
+  }
+  if (const std::optional<Insets> inset = read_inset(properties, place.bleed)) {
+    Rect box = inside(place.frame, *inset);
+    box.at = box.at + nudge;
+    if (box.size.width > Mm{0} && box.size.height > Mm{0}) return box;
+  } else if (const std::optional<Size> size = read_size(properties, place.frame)) {
+    const Vec at = properties.pair("at").value_or(Vec{});
+    if (size->width > Mm{0} && size->height > Mm{0}) {
+      return Rect{place.frame.at + at + nudge, *size};
+    }
+  }
+  properties.report(Id::face_no_box, element.origin,
+                    fmt::format("the {} \"{}\" has no size", element.kind, element.id),
+                    "give it size = [width, height] in mm, or inset");
+  return std::nullopt;
 }
 
 void draw_elements(const std::vector<game::Element>& elements, const Sitting& sitting, Rect frame,

@@ -24,6 +24,10 @@ struct ElementPlace {
 [[nodiscard]] std::optional<Item> draw_element(const game::Element& element, const Sitting& sitting,
                                                const ElementPlace& place);
 
+/// The element's box before it is turned, or nothing (reported) when it has no size.
+[[nodiscard]] std::optional<Rect> box_of(const Properties& properties, const game::Element& element,
+                                         const ElementPlace& place);
+
 /// What one kind of element makes inside its box; nothing when it has nothing to draw.
 using Drawn = std::optional<decltype(Item::what)>;
 [[nodiscard]] Drawn draw_picture(const Properties& properties, Rect box);

@@ -1,124 +1,559 @@
+// Made from the table in src/desk/api/types.cpp by `./run accept`.
 // What the desk's server and this page agree on. Lengths are millimetres, colours "#rrggbb" or
 // "#rrggbbaa".
+//
+// GET /api/state -> State: the game as it stands
+// GET /api/events -> text/event-stream: `state` StateEvent, `work` Work
+// GET /api/picture/KEY.png -> image/png: w, stamp, bleed=1: a face
+// GET /api/drawing/KEY.svg -> image/svg+xml: a face to save
+// GET /api/sheet/N/SIDE.png -> image/png: w; front, back or light
+// GET /api/box/net/N.png -> image/png: w
+// GET /api/box/texture/N.png -> image/png: what is printed on a net
+// GET /api/box/model.json -> BoxModel: the folding
+// GET /api/layout -> LayoutView: file, card
+// GET /api/element-strip -> ElementCut[]: file, element: the same on all cards
+// GET /api/schema -> Schema: every key of the maker's files
+// GET /api/fonts -> FontFamily[]
+// GET /api/font-sample/FAMILY.png -> image/png
+// GET /api/art -> ArtFile[]: pictures in the game folder
+// GET /api/pack -> Pack: what was made last
+// GET /api/pack/file -> application/octet-stream: name
+// POST /api/edit EditRequest -> EditAnswer: 409 ConflictAnswer, 422 FindingAnswer
+// POST /api/undo -> UndoAnswer
+// POST /api/redo -> UndoAnswer
+// POST /api/conflict ConflictChoice -> EditAnswer
+// POST /api/upload -> UploadAnswer: to=art/NAME; the picture is the body
+// POST /api/make MakeRequest -> WorkId
+// POST /api/stop WorkId -> Done
+// POST /api/open OpenRequest -> Done: shows it with the system's own program
+// POST /api/new-picture -> UploadAnswer: name; for a new game
+// POST /api/new NewRequest -> Done: 422 FindingAnswer
 
+/** How bad it is: what is an error is not written. */
 export type Severity = 'error' | 'warning' | 'note';
-/** A place in a file: `file` "" is none, lines and columns from 1. */
-export interface Place { file: string; line: number; column: number; length: number }
+
+/** A stretch of one line of a file of the game; lines and columns from 1. */
+export interface Place {
+  file: string;
+  /** 0: the file as a whole */
+  line: number;
+  column: number;
+  /** in letters; 0: not known */
+  length: number;
+}
+
+/** One thing that would go wrong on paper. */
 export interface Finding {
-  id: string; severity: Severity; message: string; details: string[]; hints: string[];
-  place: Place | null; piece: string; element: string; title: string; onTheTable: string;
-  remedy: string; source: string;
+  /** `art.low-resolution` */
+  id: string;
+  severity: Severity;
+  message: string;
+  details: string[];
+  hints: string[];
+  place: Place | null;
+  /** a card's id, `back of main`, or none */
+  piece: string;
+  element: string;
+  title: string;
+  onTheTable: string;
+  remedy: string;
+  /** the line of the file */
+  source: string;
 }
+
 export interface CardFormat {
-  width: number; height: number; corner: number; bleed: number; safe: number; sizeName: string;
+  width: number;
+  height: number;
+  corner: number;
+  bleed: number;
+  safe: number;
+  /** as the maker wrote it */
+  sizeName: string;
 }
-export interface Suit { id: string; name: string; colour: string | null }
-/** `row` is its place in the list, from 0; `cells` stand as `State.columns` do. */
+
+export interface Suit {
+  id: string;
+  name: string;
+  colour: string | null;
+}
+
+/** A row of the card list. */
 export interface Card {
-  id: string; row: number; copies: number; suit: string; deck: string; cells: string[];
-  front: string; back: string; layout: string;
+  id: string;
+  /** its place in the list, from 0 */
+  row: number;
+  copies: number;
+  suit: string;
+  deck: string;
+  /** as State.columns */
+  cells: string[];
+  /** the key of its drawing, or none */
+  front: string;
+  back: string;
+  /** the file */
+  layout: string;
 }
-/** A drawn face. `stamp` changes when its looks change. */
-export interface Drawing { key: string; stamp: string }
-export interface Deck { id: string; name: string; cards: number; back: string }
+
+/** A drawn face. */
+export interface Drawing {
+  /** `cards/W-07`, `backs/main` */
+  key: string;
+  /** changes when its looks do */
+  stamp: string;
+}
+
+export interface Deck {
+  id: string;
+  name: string;
+  /** with their copies */
+  cards: number;
+  /** the key of its first back, or none */
+  back: string;
+}
+
 export interface Totals {
-  rows: number; cards: number; pieces: number; backs: number; sheets: number;
+  rows: number;
+  cards: number;
+  pieces: number;
+  backs: number;
+  sheets: number;
 }
-export interface Trim { x: number; y: number; width: number; height: number }
-export interface SheetInfo { index: number; hasBack: boolean; cards: string[] }
+
+export interface Trim {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+export interface SheetInfo {
+  index: number;
+  hasBack: boolean;
+  /** ids, cell by cell; empty cells have none */
+  cards: string[];
+}
+
+/** The sheets of one deck. */
 export interface SheetsInfo {
-  width: number; height: number; paper: string; columns: number; rows: number; turned: boolean;
-  flip: 'long-edge' | 'short-edge'; backs: string; choices: string[]; trims: Trim[];
+  width: number;
+  height: number;
+  paper: string;
+  columns: number;
+  rows: number;
+  turned: boolean;
+  flip: 'long-edge' | 'short-edge';
+  backs: 'printer' | 'by-hand' | 'fold' | 'none';
+  /** what was chosen, and why */
+  choices: string[];
+  trims: Trim[];
   sheets: SheetInfo[];
 }
-export interface Range { low: number; high: number }
-export interface Solid { width: number; height: number; depth: number }
+
+export interface Range {
+  low: number;
+  high: number;
+}
+
+export interface Solid {
+  width: number;
+  height: number;
+  depth: number;
+}
+
+/** The pile, thinnest and thickest. */
+export interface DeckSolid {
+  width: number;
+  height: number;
+  depth: Range;
+}
+
+/** What is left round the pile in the box. */
+export interface Room {
+  width: Range;
+  height: Range;
+  depth: Range;
+}
+
+export interface NetInfo {
+  name: string;
+  width: number;
+  height: number;
+}
+
+/** The box as it was measured when folded. */
 export interface BoxInfo {
-  kind: string; title: string; words: string; pile: Range; board: number; clear: Solid;
-  outside: Solid; deck: { width: number; height: number; depth: Range };
-  room: { width: Range; height: Range; depth: Range }; steps: string[];
-  nets: { name: string; width: number; height: number }[]; stamp: string;
+  kind: string;
+  title: string;
+  words: string;
+  pile: Range;
+  /** its thickness */
+  board: number;
+  /** the room inside */
+  clear: Solid;
+  outside: Solid;
+  deck: DeckSolid;
+  room: Room;
+  steps: string[];
+  nets: NetInfo[];
+  stamp: string;
 }
-export interface LayoutInfo { file: string; cards: number; isBack: boolean }
+
+export interface LayoutInfo {
+  file: string;
+  cards: number;
+  isBack: boolean;
+}
+
+/** A value that was changed here and elsewhere: the maker chooses. */
 export interface Conflict {
-  id: string; label: string; file: string; mine: string; theirs: string; place: Place | null;
+  id: string;
+  label: string;
+  file: string;
+  mine: string;
+  theirs: string;
+  place: Place | null;
 }
+
+/** All that the page shows. */
 export interface State {
-  revision: number; stateOf: 'game' | 'empty' | 'unreadable'; folder: string; title: string;
-  subtitle: string; card: CardFormat; stock: string; columns: string[]; suits: Suit[];
-  decks: Deck[]; cards: Card[]; drawings: Drawing[]; layouts: LayoutInfo[]; totals: Totals;
-  deckHeight: Range | null; sheets: SheetsInfo | null; box: BoxInfo | null; findings: Finding[];
-  errors: number; warnings: number; notes: number; undo: string | null; redo: string | null;
-  conflicts: Conflict[]; list: string;
-  /** Whether findings, sheets and box are of this very revision. */
+  revision: number;
+  /** empty: there is no game in the folder yet */
+  stateOf: 'game' | 'empty' | 'unreadable';
+  /** its name */
+  folder: string;
+  title: string;
+  subtitle: string;
+  card: CardFormat;
+  stock: string;
+  columns: string[];
+  suits: Suit[];
+  decks: Deck[];
+  cards: Card[];
+  drawings: Drawing[];
+  layouts: LayoutInfo[];
+  totals: Totals;
+  deckHeight: Range | null;
+  sheets: SheetsInfo | null;
+  box: BoxInfo | null;
+  findings: Finding[];
+  errors: number;
+  warnings: number;
+  notes: number;
+  /** what would be taken back */
+  undo: string | null;
+  redo: string | null;
+  conflicts: Conflict[];
+  /** the card list's file, or none */
+  list: string;
+  /** whether findings, sheets and box are of this very revision */
   checked: boolean;
 }
 
-export interface Work {
-  id: string; what: string; done: number; of: number;
-  state: 'running' | 'done' | 'stopped' | 'failed'; words: string;
+/** Event `state`: there is a newer revision. */
+export interface StateEvent {
+  revision: number;
 }
 
+/** Event `work`: how far the making of a pack is. */
+export interface Work {
+  id: string;
+  what: string;
+  done: number;
+  of: number;
+  state: 'running' | 'done' | 'stopped' | 'failed';
+  words: string;
+}
+
+/** Any value. */
 export type Json = string | number | boolean | null | Json[] | { [key: string]: Json };
+
+/** The way to a value: keys, and places in lists from 0. */
 export type TomlPath = (string | number)[];
 
-export interface Box { x: number; y: number; width: number; height: number }
-/** A key of an element: its value, its text as the maker wrote it, whether it is written at all. */
+/** Millimetres from the top left of the trim. */
+export interface Box {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+/** A key of an element. */
 export interface Property {
-  key: string; value: Json; text: string; place: Place | null; given: boolean;
+  key: string;
+  /** placeholders as written; null: not given */
+  value: Json;
+  /** as the maker wrote it */
+  text: string;
+  place: Place | null;
+  /** false: the default */
+  given: boolean;
 }
+
 export interface LayoutElement {
-  id: string; kind: string; file: string; path: TomlPath; place: Place | null;
-  box: Box; turn: number;
-  visible: boolean; properties: Property[]; children: LayoutElement[];
+  id: string;
+  kind: string;
+  /** where it is written */
+  file: string;
+  /** in that file */
+  path: TomlPath;
+  place: Place | null;
+  /** for the card that was asked for */
+  box: Box;
+  /** degrees, clockwise */
+  turn: number;
+  /** false: not on this card */
+  visible: boolean;
+  properties: Property[];
+  children: LayoutElement[];
 }
-export interface LayoutView { file: string; elements: LayoutElement[] }
 
-/** A key of the maker's files, as its table describes it. */
+export interface LayoutView {
+  file: string;
+  /** the lowest first */
+  elements: LayoutElement[];
+}
+
+/** A key of the maker's files. */
 export interface KeyFacts {
-  key: string; type: string; unit: string; low: number | null; high: number | null;
-  words: string[]; fallback: string; meaning: string; section: string;
+  key: string;
+  type: string;
+  unit: string;
+  low: number | null;
+  high: number | null;
+  words: string[];
+  /** TOML */
+  fallback: string;
+  /** Markdown */
+  meaning: string;
+  section: string;
 }
-export interface Schema { elements: Record<string, KeyFacts[]>; game: Record<string, KeyFacts[]> }
 
-export interface FontFamily { family: string; weights: number[]; italic: boolean }
-export interface ArtFile { file: string; width: number; height: number; bytes: number }
+export interface Schema {
+  /** by kind */
+  elements: Record<string, KeyFacts[]>;
+  /** by section */
+  game: Record<string, KeyFacts[]>;
+}
 
-/** A panel of the folded box: a mesh on its net, in millimetres. */
+export interface FontFamily {
+  family: string;
+  weights: number[];
+  italic: boolean;
+}
+
+/** A picture of the game; width and height in pixels. */
+export interface ArtFile {
+  file: string;
+  width: number;
+  height: number;
+  bytes: number;
+}
+
+/** Where an element lies on one card, mm from the top left of the trim. */
+export interface ElementCut {
+  card: string;
+  x: number;
+  y: number;
+  w: number;
+  h: number;
+}
+
+/** A panel as a mesh in the frame of its net. */
 export interface BoxPanel {
-  name: string; seen: boolean; upright: number; outline: number[][]; positions: number[];
-  normals: number[]; uvs: number[]; printed: number[]; inside: number[]; edge: number[];
+  name: string;
+  /** on the closed box */
+  seen: boolean;
+  /** degrees that its art is turned */
+  upright: number;
+  outline: number[][];
+  positions: number[];
+  normals: number[];
+  uvs: number[];
+  /** triangles of the printed side */
+  printed: number[];
+  inside: number[];
+  edge: number[];
 }
+
 export interface BoxPart {
-  name: string; panels: BoxPanel[]; texture: string | null; inside: string | null;
+  name: string;
+  panels: BoxPanel[];
+  /** where its printed side is to be had */
+  texture: string | null;
+  inside: string | null;
 }
-/** `poses[part][panel]` are 12 numbers, a 3 by 4 matrix row after row. */
-export interface BoxFrame { progress: number; poses: number[][][] }
+
+/** A moment of the folding. */
+export interface BoxFrame {
+  /** in steps */
+  progress: number;
+  /** by part and panel: 3 rows of 4 */
+  poses: number[][][];
+}
+
+export interface Bounds {
+  low: number[];
+  high: number[];
+}
+
+/** The pile in the closed box. */
+export interface DeckBlock {
+  /** its lowest corner */
+  at: number[];
+  size: number[];
+}
+
+/** x right, y down, z away from whoever looks at the printed side. */
 export interface BoxModel {
-  stamp: string; thickness: number; parts: BoxPart[]; bounds: { low: number[]; high: number[] };
-  frames: BoxFrame[]; deckGoesIn: number; deck: { at: number[]; size: number[] } | null;
+  stamp: string;
+  thickness: number;
+  parts: BoxPart[];
+  /** of all moments */
+  bounds: Bounds;
+  frames: BoxFrame[];
+  /** the progress */
+  deckGoesIn: number;
+  deck: DeckBlock | null;
   steps: string[];
 }
 
-export type Change =
-  | { kind: 'cell'; row: number; id: string; column: string; text: string }
-  | {
-      kind: 'rows'; op: 'add' | 'copy' | 'remove' | 'move'; row: number; id: string; to?: number;
-      values?: Record<string, string>;
-    }
-  | { kind: 'value'; file: string; path: TomlPath; value: Json }
-  | {
-      kind: 'element'; file: string; op: 'add' | 'remove' | 'move'; path: TomlPath; to?: number;
-      value?: { [key: string]: Json };
-    }
-  | { kind: 'column'; op: 'add' | 'remove' | 'rename'; column: string; to?: string };
-export interface EditRequest {
-  base: number; label: string; changes: Change[]; group?: string; transient?: boolean;
+/** The text of a cell. */
+export interface CellChange {
+  kind: 'cell';
+  row: number;
+  /** of the row */
+  id: string;
+  column: string;
+  text: string;
 }
-export interface EditAnswer { ok: boolean; revision: number }
-export interface UndoAnswer { ok: boolean; revision: number; label: string }
 
-export interface PackFile { name: string; bytes: number; what: string }
-export interface Pack { files: PackFile[]; written: boolean; report: Json }
-export interface ElementCut { card: string; x: number; y: number; w: number; h: number }
-export interface Problem { message: string; hint: string }
+export interface RowsChange {
+  kind: 'rows';
+  op: 'add' | 'copy' | 'remove' | 'move';
+  row: number;
+  id: string;
+  to?: number;
+  /** cells by their columns */
+  values?: Record<string, string>;
+}
+
+/** A value in a TOML file; null takes the key away. */
+export interface ValueChange {
+  kind: 'value';
+  file: string;
+  path: TomlPath;
+  value: Json;
+}
+
+/** An element of a layout. */
+export interface ElementChange {
+  kind: 'element';
+  file: string;
+  op: 'add' | 'remove' | 'move';
+  path: TomlPath;
+  to?: number;
+  value?: Record<string, Json>;
+}
+
+export interface ColumnChange {
+  kind: 'column';
+  op: 'add' | 'remove' | 'rename';
+  column: string;
+  to?: string;
+}
+
+export type Change = CellChange | RowsChange | ValueChange | ElementChange | ColumnChange;
+
+/** Changes that are made together or not at all. */
+export interface EditRequest {
+  /** the revision that the maker saw */
+  base: number;
+  label: string;
+  changes: Change[];
+  /** edits in a row: one step to undo */
+  group?: string;
+  /** shown, not written */
+  transient?: boolean;
+}
+
+export interface EditAnswer {
+  ok: boolean;
+  revision: number;
+}
+
+export interface UndoAnswer {
+  ok: boolean;
+  revision: number;
+  label: string;
+}
+
+export interface ConflictChoice {
+  id: string;
+  keep: 'mine' | 'theirs';
+}
+
+/** 409 */
+export interface ConflictAnswer {
+  message: string;
+  hint: string;
+  conflicts: Conflict[];
+}
+
+/** 422 */
+export interface FindingAnswer {
+  message: string;
+  hint: string;
+  findings: Finding[];
+}
+
+export interface UploadAnswer {
+  /** where it was put */
+  file: string;
+}
+
+export interface MakeRequest {
+  parts: string[];
+  decks: number;
+  /** ids */
+  only: string[];
+}
+
+export interface WorkId {
+  id: string;
+}
+
+export interface PackFile {
+  name: string;
+  bytes: number;
+  what: string;
+}
+
+export interface Pack {
+  files: PackFile[];
+  written: boolean;
+  /** report.json, or null */
+  report: Json;
+}
+
+export interface OpenRequest {
+  /** a file of the pack; none: its folder */
+  name: string;
+}
+
+export interface NewRequest {
+  from: 'starter' | 'pictures';
+  title: string;
+  /** a name, or 63.5x88.9; none: chosen from the pictures */
+  size: string;
+}
+
+export interface Done {
+  ok: boolean;
+}
+
+/** Why a question was refused. */
+export interface Problem {
+  message: string;
+  hint: string;
+}

@@ -1,0 +1,14 @@
+#pragma once
+#include <string>
+
+namespace quoin::cli {
+
+/// Where things are kept between runs, by the rules of the XDG Base Directory Specification; ""
+/// when there is no such place.
+[[nodiscard]] std::string cache_folder();
+
+/// Shows a file, a folder or an address with the system's own program (xdg-open). False when there
+/// is none, or no screen to show it on.
+[[nodiscard]] bool show_outside(const std::string& what);
+
+}  // namespace quoin::cli

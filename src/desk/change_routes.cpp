@@ -1,0 +1,172 @@
+#include <fmt/format.h>
+
+#include "desk/api/types.h"
+#include "desk/routes.h"
+#include "desk/views.h"
+#include "job/new_game.h"
+
+namespace quoin::desk {
+namespace {
+
+Answer json_answer(const Json& json, int status = 200) {
+  return text_answer("application/json", written(json), status);
+}
+
+Answer done() { return json_answer({{"ok", true}}); }
+
+/// The body as the type asks for it, or the refusal that says what of it is not.
+std::variant<Json, Refusal> body_of(const Asked& asked, std::string_view type) {
+  std::optional<Json> json = read_json(asked.body);
+  if (!json) return Refusal{400, "what was sent is no JSON", "reload the page"};
+  if (const auto fault = fault_in(*json, type)) return Refusal{422, *fault, "reload the page"};
+  return std::move(*json);
+}
+
+Answer findings_answer(const std::string& message, const Diagnostics& found, const World& world) {
+  const std::string why = found.empty() ? message : found.front().message;
+  const std::string hint =
+      found.empty() || found.front().hints.empty() ? "" : found.front().hints.front();
+  return json_answer({{"message", why}, {"hint", hint}, {"findings", findings_view(found, world)}},
+                     422);
+}
+
+Answer changed_answer(const Session::Answered& answered) {
+  const Changed& changed = answered.changed;
+  const Snapshot& shown = *answered.shown;
+  switch (changed.state) {
+    case Changed::State::done:
+    case Changed::State::waiting:  // the page sees why it waits among the findings
+      return json_answer({{"ok", true}, {"revision", shown.revision}});
+    case Changed::State::conflict:
+      return json_answer({{"message", "this was changed elsewhere too"},
+                          {"hint", "choose which of the two stays"},
+                          {"conflicts", conflicts_view(shown.conflicts)}},
+                         409);
+    case Changed::State::not_understood:
+      return json_answer(
+          {{"message", changed.fault}, {"hint", "reload the page"}, {"findings", Json::array()}},
+          422);
+    case Changed::State::nothing_there:
+      return refusal_answer({409, "there is nothing left to take back or make again", ""});
+    case Changed::State::refused:
+      break;
+  }
+  return findings_answer("the game's files cannot be changed from here", changed.found,
+                         *shown.sight.world);
+}
+
+Answer labelled(const Session::Answered& answered) {
+  if (answered.changed.state != Changed::State::done) return changed_answer(answered);
+  return json_answer(
+      {{"ok", true}, {"revision", answered.shown->revision}, {"label", answered.changed.label}});
+}
+
+Answer upload_answer(Uploaded put) {
+  if (const auto* refusal = std::get_if<Refusal>(&put)) return refusal_answer(*refusal);
+  return json_answer({{"file", std::get<std::string>(put)}});
+}
+
+Answer make_answer(Room& room, const Json& asked) {
+  auto begun = room.workbench.make(asked);
+  if (const auto* refusal = std::get_if<Refusal>(&begun)) return refusal_answer(*refusal);
+  return json_answer({{"id", std::get<std::string>(begun)}});
+}
+
+Answer open_answer(Room& room, const std::string& name) {
+  const std::string pack = room.session.folder() + "/pack";
+  if (!name.empty() && !is_in_pack(pack, name)) {
+    return refusal_answer({404, "the pack has no such file", "make the pack again"});
+  }
+  if (name.empty() && !pack_view(pack)["written"].get<bool>()) {
+    return refusal_answer({404, "there is no pack yet", "make it first"});
+  }
+  // A link in the pack leads nowhere else: what the world reads lies inside.
+  if (!name.empty() && !real_world(pack)->read(name, largest_file * 4).ok()) {
+    return refusal_answer({404, "the pack has no such file", "make the pack again"});
+  }
+  if (!room.show_outside(name.empty() ? pack : pack + "/" + name)) {
+    return refusal_answer(
+        {500, "this machine has no program to show it with", "download the file instead"});
+  }
+  return done();
+}
+
+Answer new_answer(Room& room, const Json& asked) {
+  if (room.session.now()->state_of != Snapshot::StateOf::empty) {
+    return refusal_answer({409, "there is a game in this folder already",
+                           "run quoin desk with the name of a new folder"});
+  }
+  const std::lock_guard lock(room.tray_mutex);
+  job::NewGame wanted{room.session.folder(), asked["title"].get<std::string>(), {}, {}};
+  const std::string size = asked["size"].get<std::string>();
+  if (!size.empty()) wanted.size = size;
+  if (asked["from"] == "pictures") {
+    if (room.tray.folder().empty()) {
+      return refusal_answer({422, "there are no pictures to begin with", "drop some on the page"});
+    }
+    wanted.pictures = room.tray.folder();
+  }
+  const job::NewGameMade made = job::new_game(wanted);
+  if (!made.made) {
+    return findings_answer("the game could not be made", made.found, MemoryWorld());
+  }
+  room.tray.clear();
+  room.session.reopen();
+  return done();
+}
+
+/// Questions with a JSON body, by their paths.
+std::optional<Answer> answer_to_json(Room& room, const Asked& asked) {
+  using Do = Answer (*)(Room&, const Json&);
+  struct Row {
+    std::string_view path, type;
+    Do answer;
+  };
+  static constexpr Row rows[] = {
+      {"/api/edit", "EditRequest",
+       [](Room& in, const Json& body) {
+         const double base = body["base"].get<double>();
+         const std::uint64_t revision =
+             base >= 0 && base < 9e15 ? static_cast<std::uint64_t>(base) : 0;
+         return changed_answer(in.session.edit(revision, body));
+       }},
+      {"/api/conflict", "ConflictChoice",
+       [](Room& in, const Json& body) {
+         return changed_answer(
+             in.session.choose(body["id"].get<std::string>(), body["keep"].get<std::string>()));
+       }},
+      {"/api/make", "MakeRequest", make_answer},
+      {"/api/stop", "WorkId",
+       [](Room& in, const Json& body) {
+         if (in.workbench.stop(body["id"].get<std::string>())) return done();
+         return refusal_answer({404, "that work is done already", ""});
+       }},
+      {"/api/open", "OpenRequest",
+       [](Room& in, const Json& body) { return open_answer(in, body["name"].get<std::string>()); }},
+      {"/api/new", "NewRequest", new_answer},
+  };
+  for (const Row& row : rows) {
+    if (row.path != asked.path) continue;
+    const std::variant<Json, Refusal> body = body_of(asked, row.type);
+    if (const auto* refusal = std::get_if<Refusal>(&body)) return refusal_answer(*refusal);
+    return row.answer(room, std::get<Json>(body));
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Answer> change_answer(Room& room, const Asked& asked) {
+  if (asked.path == "/api/undo") return labelled(room.session.undo());
+  if (asked.path == "/api/redo") return labelled(room.session.redo());
+  if (asked.path == "/api/upload") {
+    return upload_answer(put_picture(room.session.folder(), "art", asked.value("to"), asked.body));
+  }
+  if (asked.path == "/api/new-picture") {
+    const std::lock_guard lock(room.tray_mutex);
+    return upload_answer(room.tray.put(asked.value("name"), asked.body));
+  }
+  return answer_to_json(room, asked);
+}
+
+}  // namespace quoin::desk

@@ -1,0 +1,34 @@
+#pragma once
+#include <functional>
+#include <mutex>
+#include <string>
+
+#include "desk/http/exchange.h"
+#include "desk/session.h"
+#include "desk/uploads.h"
+#include "desk/workbench.h"
+
+namespace quoin::desk {
+
+/// What the answers to requests are made from.
+struct Room {
+  Session& session;
+  Workbench& workbench;
+  PictureTray& tray;
+  std::mutex& tray_mutex;
+  std::function<bool(const std::string& path)> show_outside;
+};
+
+/// The answer to a request that was let in; 404 for questions that nobody here knows.
+[[nodiscard]] Answer answer_to(Room& room, const Asked& asked);
+
+// Parts of `answer_to`, by what they answer with. Null: not theirs.
+
+/// Pictures of faces, sheets, nets and fonts, and vector drawings.
+[[nodiscard]] std::optional<Answer> picture_answer(Room& room, const Asked& asked);
+/// JSON about the game.
+[[nodiscard]] std::optional<Answer> view_answer(Room& room, const Asked& asked);
+/// Whatever changes something.
+[[nodiscard]] std::optional<Answer> change_answer(Room& room, const Asked& asked);
+
+}  // namespace quoin::desk

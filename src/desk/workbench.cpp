@@ -1,0 +1,170 @@
+#include "desk/workbench.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+
+#include "pack/staging.h"
+
+namespace quoin::desk {
+namespace {
+
+constexpr std::array<std::pair<std::string_view, job::Part>, 4> part_words{
+    {{"home", job::Part::home},
+     {"shop", job::Part::shop},
+     {"pictures", job::Part::pictures},
+     {"cutter", job::Part::cutter}}};
+
+/// What a file of a pack is for; the longest beginning that fits.
+std::string_view what_of(std::string_view name) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 11> all{{
+      {"home/cards.pdf", "card sheets for your printer, both sides in turn"},
+      {"home/cards-fronts", "card sheets, fronts: print these first"},
+      {"home/cards-backs", "card sheets, backs: print these behind the fronts"},
+      {"home/box", "the box for your printer"},
+      {"shop/cards", "for a print shop: one face a page, with bleed"},
+      {"shop/box", "for a print shop: the box, its lines on layers"},
+      {"cutter/", "lines for a cutting machine"},
+      {"pictures/contact-sheet", "all cards at a glance"},
+      {"pictures/", "a picture to show around"},
+      {"report.json", "everything that was found, for other programs"},
+      {"box.glb", "the box to turn and fold on a screen"},
+  }};
+  for (const auto& [begin, words] : all) {
+    if (name.starts_with(begin)) return words;
+  }
+  return "";
+}
+
+std::optional<Json> report_of(const std::string& pack_folder) {
+  const ReadAnswer answer = real_world(pack_folder)->read(pack::report_name, std::size_t{64} << 20);
+  return answer.ok() ? read_json(*answer.bytes) : std::nullopt;
+}
+
+std::optional<job::Wishes> wishes_of(const Json& asked) {
+  job::Wishes wishes;
+  wishes.parts.clear();
+  for (const Json& name : asked["parts"]) {
+    const auto known = std::ranges::find(part_words, name.get<std::string>(),
+                                         [](const auto& one) { return std::string(one.first); });
+    if (known == part_words.end()) return std::nullopt;
+    wishes.parts.insert(known->second);
+  }
+  for (const Json& id : asked["only"]) wishes.only.push_back(id.get<std::string>());
+  const double decks = asked["decks"].get<double>();
+  if (wishes.parts.empty() || !(decks >= 1 && decks <= 1000)) return std::nullopt;
+  wishes.decks = static_cast<int>(decks);
+  return wishes;
+}
+
+}  // namespace
+
+/// Tells the pages, at most twenty times a second.
+class Workbench::Reporter : public job::Watcher {
+ public:
+  Reporter(Events& events, std::string id, const std::stop_token& stop)
+      : events_(events), id_(std::move(id)), stop_(stop) {}
+
+  bool at(std::string_view work, int done, int of) override {
+    const auto now = std::chrono::steady_clock::now();
+    if (now - last_ >= std::chrono::milliseconds(50)) {
+      last_ = now;
+      tell(work, done, of, "running", "");
+    }
+    return !stop_.stop_requested();
+  }
+
+  void tell(std::string_view what, int done, int of, std::string_view state,
+            const std::string& words) {
+    const Json work{{"id", id_}, {"what", what},   {"done", done},
+                    {"of", of},  {"state", state}, {"words", words}};
+    events_.tell("work", id_, written(work));
+  }
+
+ private:
+  Events& events_;
+  std::string id_;
+  const std::stop_token& stop_;
+  std::chrono::steady_clock::time_point last_;
+};
+
+Workbench::Workbench(std::string folder, std::string cache_folder, Events& events)
+    : folder_(std::move(folder)), cache_folder_(std::move(cache_folder)), events_(events) {}
+
+Workbench::~Workbench() { thread_ = {}; }
+
+std::variant<std::string, Refusal> Workbench::make(const Json& asked) {
+  std::optional<job::Wishes> wishes = wishes_of(asked);
+  if (!wishes) {
+    return Refusal{422, "there is nothing to make",
+                   "choose home, shop, pictures or cutter, and 1 to 1000 decks"};
+  }
+  wishes->out = folder_ + (wishes->only.empty() ? "/pack" : "/reprint");
+  wishes->cache_folder = cache_folder_;
+  const std::lock_guard lock(mutex_);
+  if (!id_.empty()) return Refusal{409, "a pack is being made already", "wait for it, or stop it"};
+  id_ = fmt::format("make-{}", ++count_);
+  thread_ = std::jthread(
+      [this, id = id_, wishes = *wishes](const std::stop_token& stop) { run(stop, id, wishes); });
+  return id_;
+}
+
+bool Workbench::stop(const std::string& id) {
+  const std::lock_guard lock(mutex_);
+  if (id.empty() || id != id_) return false;
+  thread_.request_stop();
+  return true;
+}
+
+void Workbench::run(const std::stop_token& stop, const std::string& id, const job::Wishes& wishes) {
+  Reporter reporter(events_, id, stop);
+  std::string state = "failed", words = "the pack could not be made";
+  try {
+    const job::Outcome outcome = job::make(*real_world(folder_), wishes, reporter);
+    const Counts counts = count(outcome.found);
+    if (outcome.published) {
+      state = "done";
+      words = fmt::format("{} files are in {}", outcome.files.size(),
+                          wishes.only.empty() ? "pack" : "reprint");
+    } else if (stop.stop_requested()) {
+      state = "stopped";
+      words = "stopped; the earlier pack is as it was";
+    } else if (!outcome.found.empty()) {
+      const auto first = std::ranges::find(outcome.found, Severity::error, &Diagnostic::severity);
+      words = fmt::format("nothing was written: {} to correct first", counts.errors);
+      if (first != outcome.found.end()) words += ", such as: " + first->message;
+    }
+  } catch (const std::exception&) {  // said by `words`; the earlier pack is whole
+  }
+  {
+    const std::lock_guard lock(mutex_);
+    id_.clear();
+  }
+  reporter.tell("making the pack", 1, 1, state, words);
+}
+
+Json pack_view(const std::string& pack_folder) {
+  const std::optional<Json> report = report_of(pack_folder);
+  Json files = Json::array();
+  if (report && report->contains("files") && (*report)["files"].is_array()) {
+    for (const Json& file : (*report)["files"]) {
+      const bool is_told = file.is_object() && file.contains("path") && file["path"].is_string();
+      if (!is_told || !file.contains("bytes") || !file["bytes"].is_number()) continue;
+      const std::string name = file["path"].get<std::string>();
+      files.push_back({{"name", name}, {"bytes", file["bytes"]}, {"what", what_of(name)}});
+    }
+  }
+  return {{"files", std::move(files)},
+          {"written", report.has_value()},
+          {"report", report.value_or(Json(nullptr))}};
+}
+
+bool is_in_pack(const std::string& pack_folder, const std::string& name) {
+  const Json pack = pack_view(pack_folder);
+  if (name == pack::report_name) return pack["written"].get<bool>();
+  return std::ranges::any_of(pack["files"], [&](const Json& file) { return file["name"] == name; });
+}
+
+}  // namespace quoin::desk

@@ -1,0 +1,49 @@
+#pragma once
+#include <atomic>
+#include <mutex>
+#include <optional>
+#include <string>
+#include <thread>
+#include <variant>
+
+#include "desk/api/json.h"
+#include "desk/events.h"
+#include "desk/http/guard.h"
+#include "job/job.h"
+
+namespace quoin::desk {
+
+/// Makes packs of one game folder, one at a time, on a thread of its own, and tells the pages how
+/// far it is.
+class Workbench {
+ public:
+  Workbench(std::string folder, std::string cache_folder, Events& events);
+  /// Stops what is going on; the earlier pack is whole.
+  ~Workbench();
+  Workbench(const Workbench&) = delete;
+  Workbench& operator=(const Workbench&) = delete;
+
+  /// Begins; the id of the work, or why not (409 while another pack is being made, 422 for parts
+  /// that there are not). `asked` is a MakeRequest. With ids in `only` the pack is a reprint.
+  [[nodiscard]] std::variant<std::string, Refusal> make(const Json& asked);
+  /// Stops that work; false when it is not going on.
+  [[nodiscard]] bool stop(const std::string& id);
+
+ private:
+  class Reporter;
+  void run(const std::stop_token& stop, const std::string& id, const job::Wishes& wishes);
+
+  const std::string folder_, cache_folder_;
+  Events& events_;
+  std::mutex mutex_;
+  int count_ = 0;
+  std::string id_;  // of what is going on, or ""
+  std::jthread thread_;
+};
+
+/// Pack: what stands in a folder that Quoin made, by its own report.
+[[nodiscard]] Json pack_view(const std::string& pack_folder);
+/// Whether the pack's report lists that file.
+[[nodiscard]] bool is_in_pack(const std::string& pack_folder, const std::string& name);
+
+}  // namespace quoin::desk
