@@ -104,7 +104,7 @@ std::vector<KeyEntry> front_key(const HomeWork& work) {
                  {Layer::crease, black, tick_width, {}})},
       "score from tick to tick, then fold away from you"};
   const Polygon patch{{Mm{}, -half}, {wide, -half}, {wide, half}, {Mm{}, half}};
-  KeyEntry glue{glue_mark(patch, "glue"), "glue on this side"};
+  KeyEntry glue{glue_mark(patch, {"glue"}), "glue on this side"};
   return {std::move(cut), std::move(crease), std::move(glue)};
 }
 
@@ -121,9 +121,10 @@ Page front_page(const HomeWork& work, const NetSheet& sheet) {
                  {line_item(between(tick.from, tick.to), {Layer::crease, black, tick_width, {}})},
                  place.map);
     }
-    const std::string word = work.nets.size() == 1 ? "glue" : "glue: " + net.title;
+    const std::vector<std::string> words{work.nets.size() == 1 ? "glue" : "glue: " + net.title,
+                                         "glue"};
     for (const fold::Glue& glue : net.net->glue) {
-      add_mapped(page, glue_mark(glue.area, word), place.map);
+      add_mapped(page, glue_mark(glue.area, words), place.map);
     }
   }
   for (Item& item :

@@ -74,6 +74,36 @@ Path hatch(Rect box) {
   return path;
 }
 
+/// Where a word stands on a glue area: about its middle, along its longer side, on a white patch.
+struct WordPlace {
+  Rect patch;
+  Mm length, type_size;
+  Angle turn;
+};
+
+WordPlace word_place(const Polygon& glued, const std::string& word) {
+  const Rect box = bounds(glued);
+  const bool upright = box.size.height > box.size.width;
+  const Mm deep = std::min(box.size.width, box.size.height);
+  WordPlace place;
+  place.type_size = std::clamp(deep * 0.4, Mm{1.5}, Mm{2.6});
+  // A letter of the house face takes 0.46 of the type size on the average, a wide word 0.6.
+  place.length = place.type_size * (0.62 * static_cast<double>(word.size()) + 0.8);
+  place.turn = upright ? Angle::degrees(-90) : Angle{};
+  const Mm high = place.type_size * 1.25;
+  const Size size = upright ? Size{high, place.length} : Size{place.length, high};
+  place.patch = {centroid(glued) - Vec{size.width / 2, size.height / 2}, size};
+  return place;
+}
+
+bool lies_on(Rect patch, const Polygon& outline) {
+  const Polygon corners{patch.at,
+                        {patch.right(), patch.top()},
+                        {patch.right(), patch.bottom()},
+                        {patch.left(), patch.bottom()}};
+  return area(common(corners, outline)) > area(corners) - 1e-6;
+}
+
 /// The slit beside its own line, on the panel that it is of.
 Path beside(const fold::Net& net, const fold::Slit& slit, Mm by) {
   const Vec along = slit.to - slit.from;
@@ -162,26 +192,25 @@ std::vector<sheets::MarkLine> crease_ticks(const fold::Net& net) {
   return ticks;
 }
 
-std::vector<Item> glue_mark(const Polygon& area, const std::string& word) {
-  const Rect box = bounds(area);
-  Item lines = line_item(hatch(box), {Layer::glue, {0.72, 0.72, 0.72, 1}, Mm{0.12}, {}});
-  lines.clip = Path::polygon(area);
-  const bool upright = box.size.height > box.size.width;
-  const Mm deep = std::min(box.size.width, box.size.height);
-  const Mm type = std::clamp(deep * 0.45, Mm{1.6}, Mm{2.6});
-  const Mm wide = std::min(std::max(box.size.width, box.size.height) * 0.9,
-                           type * (0.62 * static_cast<double>(word.size()) + 0.8));
-  const Point middle = centroid(area);
-  ShapeItem ground;
-  const Size patch = upright ? Size{type * 1.25, wide} : Size{wide, type * 1.25};
-  ground.path = Path::rectangle({middle - Vec{patch.width / 2, patch.height / 2}, patch});
-  ground.fill = Colour{1, 1, 1, 1};
-  Item under;
-  under.layer = Layer::glue;
-  under.what = std::move(ground);
-  WordsLook look{Layer::glue, type, grey_ink, upright ? Angle::degrees(-90) : Angle{},
-                 TextAlign::centre};
-  return {std::move(lines), std::move(under), words_item(word, middle, {wide + Mm{1}, type}, look)};
+std::vector<Item> glue_mark(const Polygon& glued, const std::vector<std::string>& words) {
+  Item lines = line_item(hatch(bounds(glued)), {Layer::glue, {0.72, 0.72, 0.72, 1}, Mm{0.12}, {}});
+  lines.clip = Path::polygon(glued);
+  std::vector<Item> items{std::move(lines)};
+  for (const std::string& word : words) {
+    const WordPlace place = word_place(glued, word);
+    if (!lies_on(place.patch, glued)) continue;
+    ShapeItem ground;
+    ground.path = Path::rectangle(place.patch);
+    ground.fill = Colour{1, 1, 1, 1};
+    Item under;
+    under.layer = Layer::glue;
+    under.what = std::move(ground);
+    items.push_back(std::move(under));
+    const WordsLook look{Layer::glue, place.type_size, grey_ink, place.turn, TextAlign::centre};
+    items.push_back(words_item(word, place.patch.centre(), {place.length, place.type_size}, look));
+    break;
+  }
+  return items;
 }
 
 }  // namespace quoin::pack

@@ -46,7 +46,9 @@ inline constexpr Mm edge_width{0.15};
 /// Thin enough that two creases one thickness of board apart have two ticks.
 inline constexpr Mm tick_width{0.12};
 
-/// A glue area: light lines across it and a word in its middle.
-[[nodiscard]] std::vector<Item> glue_mark(const Polygon& area, const std::string& word);
+/// A glue area: light lines across it, and in its middle the first of the words that has room
+/// there.
+[[nodiscard]] std::vector<Item> glue_mark(const Polygon& glued,
+                                          const std::vector<std::string>& words);
 
 }  // namespace quoin::pack
