@@ -96,7 +96,10 @@ Splice take_lines(std::string_view text, Stretch lines) {
 
 Splice take_block(std::string_view text, Stretch block) {
   const std::size_t below = past_empty_lines(text, block.to);
-  if (below < text.size()) return {{block.from, below}, ""};
+  const bool is_spaced =
+      block.from <= text_start(text) || before_empty_lines(text, block.from) != block.from;
+  // The empty lines below part what stands above from what follows.
+  if (below < text.size()) return {{block.from, is_spaced ? below : block.to}, ""};
   return take_lines(text, {before_empty_lines(text, block.from), block.to});
 }
 
