@@ -7,15 +7,15 @@
 namespace quoin::game {
 namespace {
 
-constexpr const char* file = "cards.csv";
+constexpr const char* list_file = "cards.csv";
 
 std::string cell(const std::string& text, int row, const std::string& id, const std::string& column,
                  const std::string& value) {
-  return outcome(changed(text, SetCell{file, at(row), id, column, value}));
+  return outcome(changed(text, SetCell{list_file, at(row), id, column, value}));
 }
 
 std::string row(const std::string& text, EditRow change) {
-  change.file = file;
+  change.file = list_file;
   return outcome(changed(text, change));
 }
 
@@ -79,7 +79,7 @@ TEST(CsvRow, is_added_copied_removed_and_moved) {
 }
 
 std::string column(const std::string& text, EditColumn change) {
-  change.file = file;
+  change.file = list_file;
   return outcome(changed(text, change));
 }
 
@@ -103,7 +103,7 @@ TEST(CsvColumn, is_added_removed_and_renamed) {
 
 TEST(CsvColumn, comes_back_to_the_rows_it_was_taken_from) {
   const std::string text = "id,n,t\na,\"1\",x\nb,2,y\n";
-  const EditAnswer taken = changed(text, EditColumn{file, ColumnOp::remove, "n"});
+  const EditAnswer taken = changed(text, EditColumn{list_file, ColumnOp::remove, "n"});
   const Edited& done = std::get<Edited>(taken);
   EXPECT_EQ(outcome(edit(done.inverse, done.text)), text);
   EXPECT_EQ(outcome(edit(done.inverse, "id,t\nnew,z\nb,y\na,x\n")),
@@ -112,29 +112,30 @@ TEST(CsvColumn, comes_back_to_the_rows_it_was_taken_from) {
 
 TEST(CsvMerge, keeps_both_when_different_cells_were_changed) {
   EXPECT_EQ(outcome(merged("id,n,t\na,1,x\nb,2,y\n", "t,id,n\nq,new,0\ny,b,22\nx,a,1\n",
-                           SetCell{file, 1, "b", "t", "why"})),
+                           SetCell{list_file, 1, "b", "t", "why"})),
             "t,id,n\nq,new,0\nwhy,b,22\nx,a,1\n");
   EXPECT_EQ(outcome(merged("id,n\na,1\nb,2\n", "id,n\nz,0\na,1\nb,2\n",
-                           EditRow{file, ListOp::add, 0, "", 1, {{"id", "new"}}})),
+                           EditRow{list_file, ListOp::add, 0, "", 1, {{"id", "new"}}})),
             "id,n\nz,0\na,1\nnew,\nb,2\n");
 }
 
 TEST(CsvMerge, asks_when_the_same_cell_was_changed) {
-  const SetCell change{file, 0, "a", "n", "2"};
+  const SetCell change{list_file, 0, "a", "n", "2"};
   EXPECT_EQ(outcome(merged("id,n\na,1\n", "id,n\na,3\n", change)),
             "mine: 2; theirs: 3 at cards.csv:2:3");
   EXPECT_EQ(outcome(merged("id,n\na,1\n", "id,n\nb,1\n", change)),
             "cards.csv: the card a is not in the list any more [edit.place-gone]");
-  EXPECT_EQ(outcome(merged("id,n\na,1\n", "id,n\na,3\n", EditRow{file, ListOp::remove, 0, "a"})),
-            "mine: ; theirs: a,3 at cards.csv:2:1");
+  EXPECT_EQ(
+      outcome(merged("id,n\na,1\n", "id,n\na,3\n", EditRow{list_file, ListOp::remove, 0, "a"})),
+      "mine: ; theirs: a,3 at cards.csv:2:1");
 }
 
 TEST(CsvEdit, refuses_a_list_that_cannot_be_read_for_certain) {
   EXPECT_EQ(cell("id,t\na,\"x\n", 0, "a", "t", "y"),
             "cards.csv:2:3: the quote that opens this cell is never closed; the cell would run to "
-            "the end of the file, 1 line further on [game.csv-unclosed-quote]");
+            "the end of the list_file, 1 line further on [game.csv-unclosed-quote]");
   EXPECT_EQ(cell(std::string("\xFF\xFEi\0d\0", 6), 0, "", "id", "y"),
-            "cards.csv: the file is UTF-16, not UTF-8 [game.encoding]");
+            "cards.csv: the list_file is UTF-16, not UTF-8 [game.encoding]");
   EXPECT_EQ(cell("id,t\na,caf\xE9\n", 0, "a", "t", "y"),
             "cards.csv:2:6: this character is not UTF-8 (byte E9) [game.encoding]");
 }
