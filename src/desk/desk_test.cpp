@@ -134,6 +134,7 @@ TEST_F(DeskTest, tells_the_game_as_the_page_knows_it) {
             Json({"a", "a", "b", "b", "b", "b", "b", "b", "b"}));
   EXPECT_EQ(now["sheets"]["sheets"][4]["cards"], Json({"b", "b", "b", "b", "", "", "", "", ""}));
   EXPECT_EQ(now["box"]["kind"], "tuck");
+  EXPECT_EQ(now["deckHeight"], now["box"]["deck"]["depth"]);
   EXPECT_GT(now["box"]["room"]["depth"]["low"], 0);
   EXPECT_EQ(now["layouts"][0],
             Json({{"file", "layouts/face.toml"}, {"cards", 3}, {"isBack", false}}));

@@ -67,6 +67,8 @@ Raster draw_page(const Tools& tools, const Snapshot& shown, Page page, int width
   ImageCanvas image(tools.shelf, page.media, ppi_for(page.media.width, width),
                     ImageCanvas::Background::paper);
   Canvas& canvas = image.canvas();
+  // Cards that touch would show a hair of paper where their edges share a pixel.
+  const Mm half_a_pixel = page.media.width / (2.0 * width);
   std::map<int, Scene> scenes;
   for (const Placement& placement : page.placements) {
     const Face* face = face_of(shown, placement.symbol);
@@ -76,7 +78,7 @@ Raster draw_page(const Tools& tools, const Snapshot& shown, Page page, int width
       scene = scenes.emplace(placement.symbol, set(*face->scene, tools.typesetter)).first;
     }
     canvas.save();
-    canvas.clip(Path::rectangle(placement.window));
+    canvas.clip(Path::rectangle(grown(placement.window, half_a_pixel)));
     canvas.transform(placement.map);
     draw(scene->second, canvas);
     canvas.restore();

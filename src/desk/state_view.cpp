@@ -6,6 +6,7 @@
 
 #include "desk/views.h"
 #include "media/colour.h"
+#include "pieces/box/stack.h"
 
 namespace quoin::desk {
 namespace {
@@ -257,15 +258,25 @@ void add_game(Json& state, const Snapshot& shown) {
   state["totals"] = totals_view(shown);
 }
 
+/// Of the pile as it lies on the table, or in the box with what that adds.
+Json deck_height_view(const Snapshot& shown) {
+  pieces::Contents contents{0, shown.game.card.size, shown.game.stock};
+  for (const game::Card& card : shown.game.cards) {
+    if (card.layout >= 0) contents.cards += card.copies;
+  }
+  if (contents.cards <= 0) return nullptr;
+  const game::BoxWishes wishes = shown.game.box.value_or(game::BoxWishes{});
+  const pieces::Range height = pieces::deck_of(contents, wishes).value.height;
+  return range_view(height.low, height.high);
+}
+
 void add_checkup(Json& state, const Snapshot& shown) {
   const job::Outcome* outcome = shown.checkup ? &shown.checkup->outcome : nullptr;
   const bool has_box = outcome != nullptr && outcome->box;
-  state["deckHeight"] = nullptr;
+  state["deckHeight"] = deck_height_view(shown);
   state["sheets"] = nullptr;
   state["box"] = nullptr;
   if (has_box) {
-    const pieces::Range& height = outcome->box->deck.height;
-    state["deckHeight"] = range_view(height.low, height.high);
     state["box"] = box_view(*outcome);
   }
   if (outcome != nullptr && outcome->plan) state["sheets"] = sheets_view(*shown.checkup);
