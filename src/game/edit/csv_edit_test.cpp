@@ -133,9 +133,9 @@ TEST(CsvMerge, asks_when_the_same_cell_was_changed) {
 TEST(CsvEdit, refuses_a_list_that_cannot_be_read_for_certain) {
   EXPECT_EQ(cell("id,t\na,\"x\n", 0, "a", "t", "y"),
             "cards.csv:2:3: the quote that opens this cell is never closed; the cell would run to "
-            "the end of the list_file, 1 line further on [game.csv-unclosed-quote]");
+            "the end of the file, 1 line further on [game.csv-unclosed-quote]");
   EXPECT_EQ(cell(std::string("\xFF\xFEi\0d\0", 6), 0, "", "id", "y"),
-            "cards.csv: the list_file is UTF-16, not UTF-8 [game.encoding]");
+            "cards.csv: the file is UTF-16, not UTF-8 [game.encoding]");
   EXPECT_EQ(cell("id,t\na,caf\xE9\n", 0, "a", "t", "y"),
             "cards.csv:2:6: this character is not UTF-8 (byte E9) [game.encoding]");
 }
