@@ -79,7 +79,7 @@ TEST(Box, in_two_parts_folds_shut_as_well_and_holds_by_two_seams) {
     for (const fold::Contact& seam : made.value->fit.seams) {
       const std::string& flap = fold::panel(made.value->model, seam.flap).name;
       joined += flap.ends_with("glue flap") || flap.ends_with("joining flap") ? 1 : 0;
-      EXPECT_NEAR(seam.area, seam.of, 1e-6) << flap << " lies on its panel with all of its glue";
+      EXPECT_NEAR(seam.area, seam.of, 1e-4) << flap << " lies on its panel with all of its glue";
       EXPECT_NEAR(seam.apart.value, 0, 1e-9) << flap;
     }
     EXPECT_EQ(joined, 2) << kind;
@@ -234,8 +234,15 @@ TEST(Box, for_a_few_cards_in_thick_board_is_warned_of) {
   const auto made = make_box(wishes, few);
   ASSERT_TRUE(made.value);
   EXPECT_FALSE(any_errors(made.found)) << whole(made.found);
-  EXPECT_EQ(whole(only(Id::box_tuck_bends_sharply, made.found)), "");
-  EXPECT_EQ(whole(only(Id::box_panel_too_small, made.found)), "");
+  EXPECT_EQ(whole(only(Id::box_tuck_bends_sharply, made.found)),
+            "warning box.tuck-bends-sharply game.toml:9:1 on /\n"
+            "the tuck flap is bent to a radius of 3.9 mm as it goes in; board of 0.60 mm wants 6.0 "
+            "mm\n"
+            "hint: roll the flap over a pencil before closing, or write kind = \"sleeve\"\n");
+  EXPECT_EQ(whole(only(Id::box_panel_too_small, made.found)),
+            "warning box.panel-too-small game.toml:9:1 on /\n"
+            "bottom lid is 3.9 mm from crease to crease; fingers fold 5.0 mm or more\n"
+            "hint: fold it over a metal rule\n");
 }
 
 TEST(Box, for_lots_of_paper_that_differ_much_says_that_a_deck_may_rattle) {
