@@ -23,7 +23,8 @@ std::string spare_words(Mm room, Mm thickest, Mm thinnest) {
 std::string clearance_words(const pieces::Box& box) {
   const fold::Block &room = box.fit.clear.size, low = pieces::thinnest(box.deck),
                     high = pieces::thickest(box.deck);
-  return fmt::format("{}, {} and {} mm", spare_words(room.width, high.width, low.width),
+  return fmt::format("{} mm in width, {} in height and {} in depth",
+                     spare_words(room.width, high.width, low.width),
                      spare_words(room.height, high.height, low.height),
                      spare_words(room.depth, high.depth, low.depth));
 }

@@ -236,8 +236,8 @@ TEST(Box, for_a_few_cards_in_thick_board_is_warned_of) {
   EXPECT_FALSE(any_errors(made.found)) << whole(made.found);
   EXPECT_EQ(whole(only(Id::box_tuck_bends_sharply, made.found)),
             "warning box.tuck-bends-sharply game.toml:9:1 on /\n"
-            "the tuck flap is bent to a radius of 3.9 mm as it goes in; board of 0.60 mm wants "
-            "6.0 mm\n"
+            "the tuck flap is bent to a radius of 3.9 mm as it goes in; board of 0.60 mm wants 6.0 "
+            "mm\n"
             "hint: roll the flap over a pencil before closing, or write kind = \"sleeve\"\n");
   EXPECT_EQ(whole(only(Id::box_panel_too_small, made.found)),
             "warning box.panel-too-small game.toml:9:1 on /\n"
