@@ -312,7 +312,9 @@ RC_GTEST_PROP(RandomToml, blocks_come_and_go_whole, ()) {
 
 std::string random_list(char separator) {
   const std::string end = one_from<std::string>({"\n", "\r\n"});
-  const int columns = pick(1, 4), rows = pick(1, 6);
+  const int rows = pick(1, 6);
+  // A first row of one name says nothing of the separator, and commas are taken for it.
+  const int columns = pick(separator == ',' ? 1 : 2, 4);
   std::string text = pick(0, 4) == 0 ? "\xEF\xBB\xBF" : "";
   for (int row = 0; row <= rows; ++row) {
     if (row > 0 && pick(0, 6) == 0) text += end;
