@@ -111,8 +111,8 @@ void draw_finding(const Diagnostic& found, Lines& lines, const Terminal& termina
   text += terminal.toned(tone, std::string(to_string(found.severity)) + ":") + " " + found.message;
   if (!found.place.piece.empty() && !found.origin.file.empty()) {
     text += found.place.element.empty()
-                ? fmt::format(" (card {})", found.place.piece)
-                : fmt::format(" (card {}, {})", found.place.piece, found.place.element);
+                ? fmt::format(" ({})", found.place.piece)
+                : fmt::format(" ({}, {})", found.place.piece, found.place.element);
   }
   text += " " + terminal.toned(Tone::faint, fmt::format("[{}]", facts(found.id).name));
   terminal.line(text, 4);
