@@ -72,10 +72,6 @@ test_sanitized() {
   build_and_test sanitize -DQUOIN_TESTS=ON
 }
 
-fuzz_briefly() {
-  configure fuzz && compile fuzz fuzzers && "$root/tests/fuzz/run" "$build/fuzz" 10
-}
-
 check_pages() {
   local tool
   for tool in check-floors check-headers check-sizes; do
@@ -93,7 +89,6 @@ test_all() {
   one "check-guide finds what it looks for" "$root/tools/check-guide" --self-test
   one "commands of the guide" env QUOIN_PROGRAM="$build/release/quoin" "$root/tools/check-guide"
   test_sanitized
-  one "fuzz targets, 10 s each" fuzz_briefly
   echo
   [ ${#broken[@]} -gt 0 ] && printf 'FAILED: %s\n' "${broken[@]}"
   echo "In $((SECONDS / 60)) min $((SECONDS % 60)) s:"

@@ -52,9 +52,10 @@ class BoxFiles : public testing::TestWithParam<const char*> {
 
   std::string shop() { return written("shop.pdf", pack::shop_box(game_, box_, art_)); }
 
-  static std::vector<std::string> plates(const Folder& into, const std::string& pdf) {
+  static std::vector<std::string> plates(const Folder& into, const std::string& pdf,
+                                         const std::string& ppi) {
     const Answer answer = run({"gs", "-q", "-dBATCH", "-dNOPAUSE", "-dSAFER", "-sDEVICE=tiffsep",
-                               "-r127", "-sOutputFile=" + into.path("%d.tif"), pdf});
+                               "-r" + ppi, "-sOutputFile=" + into.path("%d.tif"), pdf});
     EXPECT_EQ(answer.exit_code, 0) << answer.words;
     return into.files();
   }
@@ -76,7 +77,7 @@ class BoxFiles : public testing::TestWithParam<const char*> {
 // Ghostscript's separations: a plate for each layer of lines, on every page, with something on it.
 TEST_P(BoxFiles, have_a_plate_for_each_layer_in_the_file_for_a_shop) {
   const Folder folder;
-  const auto names = plates(folder, shop());
+  const auto names = plates(folder, shop(), "127");
   for (std::size_t page = 1; page <= box_.model.parts.size(); ++page) {
     for (const char* layer : {"Cut", "Crease", "Glue", "Bleed", "Dimensions"}) {
       const std::string name = std::to_string(page) + "(" + layer + ").tif";
@@ -96,8 +97,8 @@ TEST_P(BoxFiles, leave_the_art_below_their_lines_as_it_was) {
     });
   }
   const Folder with, without;
-  (void)plates(with, shop());
-  (void)plates(without, written("bare.pdf", std::move(bare)));
+  (void)plates(with, shop(), "60");
+  (void)plates(without, written("bare.pdf", std::move(bare)), "60");
   for (const char* ink : {"1(Cyan).tif", "1(Magenta).tif", "1(Yellow).tif", "1(Black).tif"}) {
     const Pixels plain = plate(without, ink);
     EXPECT_TRUE(plate(with, ink).rgb == plain.rgb) << ink;
