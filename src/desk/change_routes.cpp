@@ -73,18 +73,16 @@ Answer make_answer(Room& room, const Json& asked) {
 }
 
 Answer open_answer(Room& room, const std::string& name) {
-  const std::string pack = room.session.folder() + "/pack";
-  if (!name.empty() && !is_in_pack(pack, name)) {
-    return refusal_answer({404, "the pack has no such file", "make the pack again"});
-  }
-  if (name.empty() && !pack_view(pack)["written"].get<bool>()) {
-    return refusal_answer({404, "there is no pack yet", "make it first"});
-  }
+  const auto place = place_in_pack(room.session.folder(), name);
+  if (!place && name.empty()) return refusal_answer({404, "there is no pack yet", "make it first"});
   // A link in the pack leads nowhere else: what the world reads lies inside.
-  if (!name.empty() && !real_world(pack)->read(name, largest_file * 4).ok()) {
+  const bool is_there =
+      place &&
+      (place->name.empty() || real_world(place->folder)->read(place->name, largest_file * 4).ok());
+  if (!is_there) {
     return refusal_answer({404, "the pack has no such file", "make the pack again"});
   }
-  if (!room.show_outside(name.empty() ? pack : pack + "/" + name)) {
+  if (!room.show_outside(place->name.empty() ? place->folder : place->folder + "/" + place->name)) {
     return refusal_answer(
         {500, "this machine has no program to show it with", "download the file instead"});
   }
@@ -97,14 +95,15 @@ Answer new_answer(Room& room, const Json& asked) {
                            "run quoin desk with the name of a new folder"});
   }
   const std::lock_guard lock(room.tray_mutex);
-  job::NewGame wanted{room.session.folder(), asked["title"].get<std::string>(), {}, {}};
+  job::NewGame wanted;
+  wanted.folder = room.session.folder();
+  wanted.title = asked["title"].get<std::string>();
+  wanted.place = job::NewGame::Place::among_files;
   const std::string size = asked["size"].get<std::string>();
   if (!size.empty()) wanted.size = size;
   if (asked["from"] == "pictures") {
-    if (room.tray.folder().empty()) {
-      return refusal_answer({422, "there are no pictures to begin with", "drop some on the page"});
-    }
-    wanted.pictures = room.tray.folder();
+    // Pictures that were dropped on the page, else those that lie in the folder already.
+    wanted.pictures = room.tray.folder().empty() ? room.session.folder() : room.tray.folder();
   }
   const job::NewGameMade made = job::new_game(wanted);
   if (!made.made) {

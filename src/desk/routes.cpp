@@ -62,11 +62,12 @@ Json art_view(const Snapshot& shown) {
   return files;
 }
 
-Answer pack_file_answer(const std::string& pack, const std::string& name) {
-  if (!is_in_pack(pack, name)) {
+Answer pack_file_answer(const std::string& game_folder, const std::string& name) {
+  const std::optional<PackPlace> place = place_in_pack(game_folder, name);
+  if (!place || place->name.empty()) {
     return refusal_answer({404, "the pack has no such file", "make the pack again"});
   }
-  const ReadAnswer read = real_world(pack)->read(name, largest_file * 4);
+  const ReadAnswer read = real_world(place->folder)->read(place->name, largest_file * 4);
   if (!read.ok()) return refusal_answer({404, explain(read, name), "make the pack again"});
   Answer answer;
   answer.type = "application/octet-stream";
@@ -90,9 +91,9 @@ std::optional<Answer> view_answer(Room& room, const Asked& asked) {
   if (path == "/api/schema") return told_as_json(schema_view());
   if (path == "/api/fonts") return told_as_json(fonts_view(*session.now()));
   if (path == "/api/art") return told_as_json(art_view(*session.now()));
-  if (path == "/api/pack") return told_as_json(pack_view(session.folder() + "/pack"));
+  if (path == "/api/pack") return told_as_json(pack_view(session.folder()));
   if (path == "/api/pack/file") {
-    return pack_file_answer(session.folder() + "/pack", asked.value("name"));
+    return pack_file_answer(session.folder(), asked.value("name"));
   }
   if (path == "/api/box/model.json") {
     const std::shared_ptr<const Snapshot> shown = session.checked();

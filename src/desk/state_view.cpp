@@ -56,6 +56,17 @@ std::optional<Colour> colour_in(const game::Game& game, const std::string& text)
   return parse_colour(text);
 }
 
+Json colours_view(const game::Game& game) {
+  Json colours = Json::array();
+  for (const game::Named& named : game.colours) {
+    const std::optional<Colour> colour = colour_in(game, named.name);
+    colours.push_back({{"name", named.name},
+                       {"value", colour ? Json(to_string(*colour)) : Json(nullptr)},
+                       {"place", place_view(named.value.origin)}});
+  }
+  return colours;
+}
+
 Json suits_view(const game::Game& game) {
   Json suits = Json::array();
   for (const game::Suit& suit : game.suits) {
@@ -247,6 +258,7 @@ void add_game(Json& state, const Snapshot& shown) {
   state["stock"] = game.stock.name;
   state["columns"] = Json::array();
   for (const game::Text& column : game.columns) state["columns"].push_back(column.text);
+  state["colours"] = colours_view(game);
   state["suits"] = suits_view(game);
   state["decks"] = decks_view(shown);
   state["cards"] = cards_view(shown);

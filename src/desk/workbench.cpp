@@ -43,6 +43,23 @@ std::optional<Json> report_of(const std::string& pack_folder) {
   return answer.ok() ? read_json(*answer.bytes) : std::nullopt;
 }
 
+/// How the files of a reprint are called among those of a pack.
+constexpr std::string_view reprint_name = "reprint/";
+
+/// PackFile[] of a report, each name with `before` in front of it.
+Json files_view(const std::optional<Json>& report, std::string_view before) {
+  Json files = Json::array();
+  if (!report || !report->contains("files") || !(*report)["files"].is_array()) return files;
+  for (const Json& file : (*report)["files"]) {
+    const bool is_told = file.is_object() && file.contains("path") && file["path"].is_string();
+    if (!is_told || !file.contains("bytes") || !file["bytes"].is_number()) continue;
+    const std::string name = file["path"].get<std::string>();
+    files.push_back(
+        {{"name", std::string(before) + name}, {"bytes", file["bytes"]}, {"what", what_of(name)}});
+  }
+  return files;
+}
+
 std::optional<job::Wishes> wishes_of(const Json& asked) {
   job::Wishes wishes;
   wishes.parts.clear();
@@ -145,26 +162,25 @@ void Workbench::run(const std::stop_token& stop, const std::string& id, const jo
   reporter.tell("making the pack", 1, 1, state, words);
 }
 
-Json pack_view(const std::string& pack_folder) {
-  const std::optional<Json> report = report_of(pack_folder);
-  Json files = Json::array();
-  if (report && report->contains("files") && (*report)["files"].is_array()) {
-    for (const Json& file : (*report)["files"]) {
-      const bool is_told = file.is_object() && file.contains("path") && file["path"].is_string();
-      if (!is_told || !file.contains("bytes") || !file["bytes"].is_number()) continue;
-      const std::string name = file["path"].get<std::string>();
-      files.push_back({{"name", name}, {"bytes", file["bytes"]}, {"what", what_of(name)}});
-    }
-  }
-  return {{"files", std::move(files)},
+Json pack_view(const std::string& game_folder) {
+  const std::optional<Json> report = report_of(game_folder + "/pack");
+  return {{"files", files_view(report, "")},
           {"written", report.has_value()},
-          {"report", report.value_or(Json(nullptr))}};
+          {"report", report.value_or(Json(nullptr))},
+          {"reprint", files_view(report_of(game_folder + "/reprint"), reprint_name)}};
 }
 
-bool is_in_pack(const std::string& pack_folder, const std::string& name) {
-  const Json pack = pack_view(pack_folder);
-  if (name == pack::report_name) return pack["written"].get<bool>();
-  return std::ranges::any_of(pack["files"], [&](const Json& file) { return file["name"] == name; });
+std::optional<PackPlace> place_in_pack(const std::string& game_folder, const std::string& name) {
+  const bool is_reprint = name.starts_with(reprint_name);
+  PackPlace place{game_folder + (is_reprint ? "/reprint" : "/pack"),
+                  is_reprint ? name.substr(reprint_name.size()) : name};
+  const std::optional<Json> report = report_of(place.folder);
+  if (!report) return std::nullopt;
+  if (place.name.empty() || place.name == pack::report_name) return place;
+  const Json files = files_view(report, "");
+  const bool is_listed =
+      std::ranges::any_of(files, [&](const Json& file) { return file["name"] == place.name; });
+  return is_listed ? std::optional(std::move(place)) : std::nullopt;
 }
 
 }  // namespace quoin::desk

@@ -41,9 +41,16 @@ class Workbench {
   std::jthread thread_;
 };
 
-/// Pack: what stands in a folder that Quoin made, by its own report.
-[[nodiscard]] Json pack_view(const std::string& pack_folder);
-/// Whether the pack's report lists that file.
-[[nodiscard]] bool is_in_pack(const std::string& pack_folder, const std::string& name);
+/// Pack: what Quoin made in a game folder, by the reports of the pack and of the reprint.
+[[nodiscard]] Json pack_view(const std::string& game_folder);
+
+/// A file of the pack or of the reprint, or one of their folders ("" for its name).
+struct PackPlace {
+  std::string folder, name;
+};
+/// Where the file lies that Pack calls so; for "" the pack's folder. Nothing when no report lists
+/// it, or there is no pack.
+[[nodiscard]] std::optional<PackPlace> place_in_pack(const std::string& game_folder,
+                                                     const std::string& name);
 
 }  // namespace quoin::desk

@@ -122,6 +122,27 @@ TEST(GameFromPictures, mentions_other_files_and_passes_over_hidden_ones) {
   EXPECT_TRUE(made.value.contains("art/a.png"));
 }
 
+TEST(GameFromPictures, leaves_pictures_where_they_lie_when_the_folder_becomes_the_game) {
+  MemoryWorld world;
+  for (const char* path : {"Owl x3.png", "more/Jay.svg", "back.JPG", ".cache/a.png",
+                           "pack/pictures/b.png", "reprint/c.png", "{id}.png"}) {
+    world.put(path, path);
+  }
+  const Checked<GameFolder> made =
+      game_from_pictures(world, "Birds", {}, PictureFiles::where_they_lie);
+  EXPECT_EQ(said(made.found), "");
+  EXPECT_EQ(made.value.at("cards.csv"),
+            "id,name,art,copies\r\n"
+            "Jay,Jay,more/Jay.svg,1\r\n"
+            "Owl,Owl,Owl x3.png,3\r\n"
+            "id,{id},art/id.png,1\r\n");
+  EXPECT_EQ(made.value.size(), 5U) << "four files of the game, one picture with braces";
+  for (const auto& [path, bytes] : made.value) world.put(path, bytes);
+  const Checked<Game> read = read_game(world);
+  EXPECT_EQ(said(read.found), "");
+  EXPECT_EQ(read.value.cards.size(), 3U);
+}
+
 TEST(GameFromPictures, needs_a_picture_besides_the_back) {
   EXPECT_EQ(said(from({}).found), ": there is no picture to make a card of\n");
   const Checked<GameFolder> made = from({"back.png"});

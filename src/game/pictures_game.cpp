@@ -59,10 +59,17 @@ Found read_name(const std::string& path) {
   return found;
 }
 
-std::vector<Found> pictures_in(const World& world, Findings& findings) {
+/// What Quoin made itself, and what is hidden.
+bool is_no_makers_file(const std::string& path) {
+  return path.starts_with("pack/") || path.starts_with("reprint/") || path.starts_with('.') ||
+         path.find("/.") != std::string::npos;
+}
+
+std::vector<Found> pictures_in(const World& world, PictureFiles files, Findings& findings) {
   std::vector<Found> pictures;
   for (const std::string& path : world.files_below("")) {
     if (file_name(path).starts_with('.')) continue;
+    if (files == PictureFiles::where_they_lie && is_no_makers_file(path)) continue;
     Found found = read_name(path);
     if (is_picture(found.ending)) {
       pictures.push_back(std::move(found));
@@ -137,22 +144,21 @@ std::string settings(const std::string& title, const NamedSize& size, bool has_b
 
 class Making {
  public:
-  Making(const World& world, Findings& findings) : world_(world), findings_(findings) {}
+  Making(const World& world, PictureFiles files, Findings& findings)
+      : world_(world), files_(files), findings_(findings) {}
 
   void add(const Found& found) {
     const auto bytes = read_file(world_, found.path, {FileName(found.path)}, findings_);
     if (!bytes) return;
     if (!has_back_ && lower_case(found.name) == "back") {
       has_back_ = true;
-      const std::string art = "art/back." + found.ending;
-      folder_[art] = *bytes;
-      folder_["layouts/back.toml"] = back_layout(art);
+      folder_["layouts/back.toml"] =
+          back_layout(place_of(found, "art/back." + found.ending, *bytes));
       return;
     }
     ++cards_;
     const std::string id = own_id(found.name, cards_, taken_);
-    const std::string art = fmt::format("art/{}.{}", id, found.ending);
-    folder_[art] = *bytes;
+    const std::string art = place_of(found, fmt::format("art/{}.{}", id, found.ending), *bytes);
     rows_ += csv_line({id, found.name, art, std::to_string(found.copies)});
   }
 
@@ -166,7 +172,17 @@ class Making {
   [[nodiscard]] std::size_t cards() const { return cards_; }
 
  private:
+  /// Where the game finds the picture. A path with braces would read as a placeholder.
+  std::string place_of(const Found& found, const std::string& copy, const Bytes& bytes) {
+    const bool stays = files_ == PictureFiles::where_they_lie &&
+                       found.path.find_first_of("{}") == std::string::npos;
+    if (stays) return found.path;
+    folder_[copy] = bytes;
+    return copy;
+  }
+
   const World& world_;
+  const PictureFiles files_;
   Findings& findings_;
   GameFolder folder_;
   std::string rows_;
@@ -178,13 +194,13 @@ class Making {
 }  // namespace
 
 Checked<GameFolder> game_from_pictures(const World& pictures, std::string title,
-                                       std::optional<NamedSize> size) {
+                                       std::optional<NamedSize> size, PictureFiles files) {
   Findings findings;
   const NamedSize trim = size.value_or(card_sizes().front());
   if (auto problem = title_problem(title)) findings.add(std::move(*problem));
   if (auto problem = size_problem(trim, {})) findings.add(std::move(*problem));
-  Making making(pictures, findings);
-  for (const Found& found : pictures_in(pictures, findings)) making.add(found);
+  Making making(pictures, files, findings);
+  for (const Found& found : pictures_in(pictures, files, findings)) making.add(found);
   if (making.cards() == 0) {
     Diagnostic problem(Id::game_no_pictures, {}, "there is no picture to make a card of");
     findings.add(

@@ -7,6 +7,7 @@
 
 #include "game/formats.h"
 #include "game/new_game.h"
+#include "job/edit/add_files.h"
 
 namespace quoin::job {
 namespace fs = std::filesystem;
@@ -49,10 +50,20 @@ std::optional<Files> files_for(const NewGame& asked, Diagnostics& found) {
     return std::nullopt;
   }
   const std::unique_ptr<World> pictures = real_world(*asked.pictures);
-  Checked<Files> made = game::game_from_pictures(*pictures, title, size);
+  const auto stay = fs::equivalent(*asked.pictures, asked.folder, ec)
+                        ? game::PictureFiles::where_they_lie
+                        : game::PictureFiles::copied;
+  Checked<Files> made = game::game_from_pictures(*pictures, title, size, stay);
   const bool usable = !any_errors(made.found);
   for (Diagnostic& one : made.found) found.push_back(std::move(one));
   return usable ? std::optional(std::move(made.value)) : std::nullopt;
+}
+
+/// Beside files that are there.
+void add_game(const std::string& folder, const Files& files, NewGameMade& result) {
+  result.made = add_files(folder, files, "game.toml").or_report(result.found).has_value();
+  if (!result.made) return;
+  for (const auto& [path, bytes] : files) result.files.push_back({path, bytes.size()});
 }
 
 }  // namespace
@@ -60,7 +71,9 @@ std::optional<Files> files_for(const NewGame& asked, Diagnostics& found) {
 NewGameMade new_game(const NewGame& asked) {
   NewGameMade result;
   std::error_code ec;
-  if (fs::exists(asked.folder, ec) &&
+  const bool is_among_files = asked.place == NewGame::Place::among_files &&
+                              fs::is_directory(asked.folder, ec) && !fs::is_empty(asked.folder, ec);
+  if (!is_among_files && fs::exists(asked.folder, ec) &&
       !(fs::is_directory(asked.folder, ec) && fs::is_empty(asked.folder, ec))) {
     result.found.push_back(
         Diagnostic(Id::new_folder_not_empty, {}, fmt::format("{} is there already", asked.folder))
@@ -69,6 +82,10 @@ NewGameMade new_game(const NewGame& asked) {
   }
   const std::optional<Files> files = files_for(asked, result.found);
   if (!files) return result;
+  if (is_among_files) {
+    add_game(asked.folder, *files, result);
+    return result;
+  }
   auto staging = pack::Staging::begin(asked.folder).or_report(result.found);
   if (!staging) return result;
   for (const auto& [path, bytes] : *files) {

@@ -12,6 +12,11 @@ struct NewGame {
   std::string title;                    ///< "" takes the folder's name
   std::optional<std::string> pictures;  ///< a folder of finished card pictures
   std::optional<std::string> size;      ///< a name of `sizes`, or "63.5x88.9"
+  enum class Place {
+    folder_of_its_own,  ///< missing or empty
+    among_files         ///< beside files that are there, none of which is touched
+  };
+  Place place = Place::folder_of_its_own;
 };
 
 /// What was made, and what was found on the way.
@@ -22,6 +27,7 @@ struct NewGameMade {
 };
 
 /// Makes a game folder, whole or not at all: the starter game, or one around a folder of pictures.
+/// When that folder is the new game's own, the pictures stay where they lie.
 [[nodiscard]] NewGameMade new_game(const NewGame& asked);
 
 }  // namespace quoin::job

@@ -19,9 +19,9 @@ namespace {
 /// it; pictures it makes itself (blob:, data:) may be shown.
 const std::pair<const char*, const char*> safety_headers[] = {
     {"Content-Security-Policy",
-     "default-src 'self'; img-src 'self' blob: data:; style-src 'self' 'unsafe-inline'; "
-     "connect-src 'self'; object-src 'none'; frame-ancestors 'none'; base-uri 'none'; "
-     "form-action 'none'"},
+     "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob: data:; "
+     "font-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; "
+     "frame-ancestors 'none'; base-uri 'none'; form-action 'none'"},
     {"X-Content-Type-Options", "nosniff"},
     {"Referrer-Policy", "no-referrer"},
     {"Cross-Origin-Resource-Policy", "same-origin"},

@@ -89,7 +89,7 @@ TEST_F(ServerTest, answers_with_what_keeps_a_page_safe) {
   const Reply reply = ask(request("GET", "/page"));
   EXPECT_EQ(reply.status, 200);
   EXPECT_EQ(reply.body, "GET /page ");
-  EXPECT_THAT(reply.header("Content-Security-Policy"), HasSubstr("default-src 'self'"));
+  EXPECT_THAT(reply.header("Content-Security-Policy"), HasSubstr("default-src 'none'"));
   EXPECT_THAT(reply.header("Content-Security-Policy"), HasSubstr("frame-ancestors 'none'"));
   EXPECT_EQ(reply.header("X-Content-Type-Options"), "nosniff");
   EXPECT_EQ(reply.header("Referrer-Policy"), "no-referrer");

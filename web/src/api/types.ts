@@ -77,6 +77,15 @@ export interface Suit {
   colour: string | null;
 }
 
+/** A colour that the maker named. */
+export interface GameColour {
+  name: string;
+  /** null: it is no colour yet */
+  value: string | null;
+  /** of its value */
+  place: Place | null;
+}
+
 /** A row of the card list. */
 export interface Card {
   id: string;
@@ -226,6 +235,7 @@ export interface State {
   card: CardFormat;
   stock: string;
   columns: string[];
+  colours: GameColour[];
   suits: Suit[];
   decks: Deck[];
   cards: Card[];
@@ -534,6 +544,8 @@ export interface Pack {
   written: boolean;
   /** report.json, or null */
   report: Json;
+  /** what was printed again last; names begin with reprint/ */
+  reprint: PackFile[];
 }
 
 export interface OpenRequest {
@@ -542,6 +554,7 @@ export interface OpenRequest {
 }
 
 export interface NewRequest {
+  /** those dropped on the page, else those in the folder */
   from: 'starter' | 'pictures';
   title: string;
   /** a name, or 63.5x88.9; none: chosen from the pictures */
