@@ -13,6 +13,7 @@ packages_to_test=(
   libgtest-dev libgmock-dev librapidcheck-dev libeigen3-dev
   clang-14 clang-format-14 libclang-rt-14-dev llvm-14
   poppler-utils mupdf-tools ghostscript qpdf imagemagick librsvg2-bin python3-ezdxf
+  chromium
 )
 packages_to_measure=(
   librsvg2-bin fontconfig fonts-lato fonts-vollkorn fonts-ebgaramond
