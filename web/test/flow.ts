@@ -44,6 +44,7 @@ export function flow(name: string, needs: Needs, steps: Flow): void {
   const skip = apart ? where : (needs.unless ?? false);
   test(name, { skip }, async (t) => {
     const desk = await open_desk(needs);
+    let ended = 'failed';
     try {
       const at = needs.at === 'as printed' ? undefined : (needs.at ?? 'list');
       const opened = await open_page(await browser(needs.models ?? 'no models'), desk.address, {
@@ -63,8 +64,11 @@ export function flow(name: string, needs: Needs, steps: Flow): void {
       } finally {
         await context.close();
       }
+      ended = 'well';
     } finally {
-      await desk.stop();
+      // How the desk ends is of interest when all else went well.
+      const stopped = desk.stop();
+      await (ended === 'well' ? stopped : stopped.catch(() => undefined));
     }
   });
 }
@@ -95,7 +99,10 @@ export async function on_disk(desk: Desk, file: string, words: string | RegExp):
   if (!real) return;
   const holds = () => {
     const text = real.read(file);
-    return (typeof words === 'string' ? text.includes(words) : words.test(text)) || text;
+    return (
+      (typeof words === 'string' ? text.includes(words) : words.test(text)) ||
+      `${file} does not hold ${words}`
+    );
   };
   await eventually(holds, true);
 }
@@ -106,7 +113,7 @@ export async function off_disk(desk: Desk, file: string, words: string): Promise
 /** The file is again what it was, to the letter. */
 export async function same_on_disk(desk: Desk, file: string, before: string): Promise<void> {
   const { real } = desk;
-  if (real) await eventually(() => real.read(file) === before || real.read(file), true);
+  if (real) await eventually(() => real.read(file) === before || `${file} is another`, true);
 }
 export const file_of = (desk: Desk, file: string) => desk.real?.read(file) ?? '';
 

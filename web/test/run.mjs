@@ -1,10 +1,10 @@
 // Runs the tests one file after the other and counts what passed. TypeScript is stripped by
 // esbuild, which Vite brings along.
 //
-//   node test/run.mjs [--real PROGRAM] [--looks FOLDER] [WORD...]
+//   node test/run.mjs [--real PROGRAM] [--looks FOLDER] [--flow TEXT] [WORD...]
 //
 // With --real each flow has `PROGRAM desk` on a fresh copy of the demo game; without, the stand-in.
-// A word picks the files whose names hold it. The last line counts.
+// A word picks the files whose names hold it, --flow TEXT the flows. The last line counts.
 
 import { spawn } from 'node:child_process';
 import { mkdirSync, readdirSync, rmSync } from 'node:fs';
@@ -17,10 +17,11 @@ const here = fileURLToPath(new URL('.', import.meta.url));
 const made = `${here}made-${process.pid}`;
 
 function read_words(words) {
-  const asked = { real: '', looks: '', words: [] };
+  const asked = { real: '', looks: '', flow: '', words: [] };
   for (let at = 0; at < words.length; at++) {
     if (words[at] === '--real') asked.real = resolve(words[++at] ?? '');
     else if (words[at] === '--looks') asked.looks = resolve(words[++at] ?? '');
+    else if (words[at] === '--flow') asked.flow = words[++at] ?? '';
     else asked.words.push(words[at]);
   }
   return asked;
@@ -74,13 +75,22 @@ function shown(line, state) {
     : null;
 }
 
-async function run(files, env) {
-  const words = ['--test', '--test-reporter=tap', '--test-concurrency=1', ...files];
+async function run(files, env, flow) {
+  const words = ['--test', '--test-reporter=tap', '--test-concurrency=1'];
+  if (flow !== '') words.push(`--test-name-pattern=${flow}`);
+  words.push(...files);
   const child = spawn(process.execPath, words, {
     cwd: dirname(here.replace(/\/$/, '')),
     env,
     stdio: ['ignore', 'pipe', 'inherit'],
   });
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) {
+    process.once(signal, () => {
+      child.kill(signal);
+      rmSync(made, { recursive: true, force: true });
+      process.exit(1);
+    });
+  }
   const state = { failing: false, pass: 0, fail: 0, cancelled: 0, skipped: 0 };
   for await (const line of createInterface({ input: child.stdout })) {
     const words = shown(line, state);
@@ -106,7 +116,7 @@ mkdirSync(made);
 const started = Date.now();
 let ended = { pass: 0, fail: 1, cancelled: 0, skipped: 0, code: 1 };
 try {
-  ended = await run(await bundle(tests), env);
+  ended = await run(await bundle(tests), env, asked.flow);
 } finally {
   rmSync(made, { recursive: true, force: true });
 }

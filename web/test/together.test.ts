@@ -87,7 +87,7 @@ flow(
   async (page, { desk }) => {
     const stage = page.getByRole('region', { name: 'One card' });
     await stage.getByRole('img', { name: 'Common Cockle' }).waitFor();
-    const path = 'art/cockle.svg';
+    const path = 'art/finds/cockle.svg';
     const before = file_of(desk, path);
     rmSync(join(desk.real?.folder ?? '', path));
     await page.getByText('stops the print').first().waitFor();

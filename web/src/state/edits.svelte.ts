@@ -16,6 +16,7 @@ type Waiting = Omit<EditRequest, 'base'> & { base?: number };
 class Edits {
   waiting = $state.raw<Waiting[]>(read_waiting());
   #began: number | undefined;
+  #own = 0; // the revision that the last edit of this page made
   #running = false;
   #followed: Waiting | null = null; // the latest step of a drag, not yet sent
   #drag_timer: ReturnType<typeof setTimeout> | undefined;
@@ -47,9 +48,12 @@ class Edits {
     const step = this.#followed;
     this.#followed = null;
     if (step && this.waiting.length === 0) {
-      await send_edit({ ...step, base: desk.state?.revision ?? 0 }).catch((problem) => {
-        if (problem instanceof Unreached) desk.lost();
-      });
+      await send_edit({ ...step, base: this.#newest() }).then(
+        ({ revision }) => (this.#own = revision),
+        (problem) => {
+          if (problem instanceof Unreached) desk.lost();
+        },
+      );
     }
     this.#drag_timer = undefined;
     if (this.#followed) this.#drag_timer = setTimeout(() => void this.#send_drag(), 0);
@@ -70,6 +74,7 @@ class Edits {
         this.#keep(this.waiting.slice(1));
       }
     } catch (problem) {
+      this.#own = 0; // whoever answers next may be another run, which counts anew
       if (problem instanceof Unreached) desk.lost();
       else desk.tell(problem);
     } finally {
@@ -80,7 +85,8 @@ class Edits {
   /** Sends one edit and waits for the state that shows it. A refusal is told, and is the end. */
   async #send(edit: Waiting): Promise<void> {
     try {
-      await send_edit({ ...edit, base: edit.base ?? desk.state?.revision ?? 0 });
+      const { revision } = await send_edit({ ...edit, base: edit.base ?? this.#newest() });
+      this.#own = revision;
     } catch (problem) {
       if (!(problem instanceof Refused)) throw problem;
       if (problem.status === 422 && edit.base !== undefined && !this.#is_known(edit.base)) {
@@ -91,9 +97,13 @@ class Edits {
     }
     await desk.refresh();
   }
+  /** The newest moment that the maker knows of: what is shown, or what an own edit has just made. */
+  #newest(): number {
+    return Math.max(desk.state?.revision ?? 0, this.#own);
+  }
   /** The desk remembers the latest moments only, and none of an earlier run. */
   #is_known(base: number): boolean {
-    const now = desk.state?.revision ?? 0;
+    const now = this.#newest();
     return base <= now && base > now - REMEMBERED;
   }
 
@@ -108,9 +118,9 @@ class Edits {
   async redo(): Promise<void> {
     await this.#step(redo);
   }
-  async #step(step: () => Promise<unknown>): Promise<void> {
+  async #step(step: () => Promise<{ revision: number }>): Promise<void> {
     try {
-      await step();
+      this.#own = (await step()).revision;
       await desk.refresh();
     } catch (problem) {
       desk.tell(problem);
