@@ -13,6 +13,7 @@ packages_to_test=(
   libgtest-dev libgmock-dev librapidcheck-dev libeigen3-dev
   clang-format-14
   poppler-utils mupdf-tools ghostscript qpdf imagemagick librsvg2-bin python3-ezdxf
+  chromium
 )
 packages_to_fuzz=(clang-14 libclang-rt-14-dev llvm-14)
 packages_to_measure=(

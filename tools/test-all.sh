@@ -64,6 +64,14 @@ build_for_makers() {
   configure release -DQUOIN_TESTS=OFF && compile release quoin
 }
 
+# The desk's page in a browser, on the program just built. Without Node.js there is no page to test.
+test_page() {
+  local web=$root/web
+  [ -f "$web/dist/index.html" ] || { echo "the page of the desk was not built"; return 1; }
+  (cd "$web" && npm run check && node test/run.mjs --real "$build/release/quoin" \
+    --looks "$build/page")
+}
+
 # Leaks in third-party font code are named in tests/leaks.supp; ours are faults.
 test_sanitized() {
   local -x ASAN_OPTIONS=detect_stack_use_after_return=1
@@ -85,9 +93,11 @@ check_pages() {
 test_all() {
   mkdir -p "$build"
   check_pages
+  one "the page of the desk builds" build_page
   one "build/release builds without a warning" build_for_makers
   one "check-guide finds what it looks for" "$root/tools/check-guide" --self-test
   one "commands of the guide" env QUOIN_PROGRAM="$build/release/quoin" "$root/tools/check-guide"
+  one "the desk's page, as a maker uses it" test_page
   test_sanitized
   echo
   [ ${#broken[@]} -gt 0 ] && printf 'FAILED: %s\n' "${broken[@]}"

@@ -1,36 +1,19 @@
-// The system's Chromium, headless, and a desk to look at: the one that QUOIN_DESK names by its
-// whole address, or else the stand-in.
+// The system's Chromium, headless, and pages in it.
 
 import { existsSync } from 'node:fs';
 import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
 
 const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
+// Models are drawn by the processor here, which is slow: only where a model is looked at.
+const WITH_MODELS = ['--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader'];
+const WITHOUT_MODELS = ['--disable-gpu', '--disable-3d-apis'];
 
-export interface Desk {
-  address: string;
-  stop: () => void;
-  mock: any;
-}
-
-export async function open_desk({ empty = false } = {}): Promise<Desk> {
-  const given = process.env.QUOIN_DESK;
-  if (given && !empty) return { address: given, stop: () => undefined, mock: null };
-  const { start_mock } = await import('./mock/serve.mjs' as string);
-  const { address, stop, desk } = await start_mock({ empty });
-  return { address, stop, mock: desk };
-}
-
-export async function open_browser(): Promise<Browser> {
+export async function open_browser(models: 'models' | 'no models'): Promise<Browser> {
   const executablePath = process.env.CHROMIUM ?? PLACES.find((place) => existsSync(place));
   if (!executablePath) throw new Error('no Chromium on this machine: apt-get install chromium');
   return chromium.launch({
     executablePath,
-    args: [
-      '--no-sandbox',
-      '--use-gl=angle',
-      '--use-angle=swiftshader',
-      '--enable-unsafe-swiftshader',
-    ],
+    args: ['--no-sandbox', ...(models === 'models' ? WITH_MODELS : WITHOUT_MODELS)],
   });
 }
 
@@ -39,23 +22,41 @@ export interface Looks {
   width?: number;
   height?: number;
   motion?: 'reduce' | 'no-preference';
+  /** the view it opens on; left out, the address is opened as the program printed it */
+  at?: string | undefined;
 }
 
-/** A page of its own, which fails the test when anything is asked of another host. */
+export interface Opened {
+  page: Page;
+  context: BrowserContext;
+  complaints: string[];
+}
+
+/** A page of its own; `complaints` gathers faults, and whatever is asked of another host. */
 export async function open_page(
   browser: Browser,
   address: string,
   looks: Looks = {},
-): Promise<{ page: Page; context: BrowserContext; complaints: string[] }> {
+): Promise<Opened> {
   const context = await browser.newContext({
     viewport: { width: looks.width ?? 1280, height: looks.height ?? 720 },
     colorScheme: looks.theme ?? 'light',
     reducedMotion: looks.motion ?? 'reduce',
     acceptDownloads: true,
   });
+  const { page, complaints } = await another_page(context, address, looks.at);
+  return { page, context, complaints };
+}
+
+/** One more page in the same browser window. */
+export async function another_page(
+  context: BrowserContext,
+  address: string,
+  at?: string,
+): Promise<{ page: Page; complaints: string[] }> {
   const page = await context.newPage();
+  const { origin, host, hash } = new URL(address);
   const complaints: string[] = [];
-  const host = new URL(address).host;
   page.on('request', (request) => {
     const url = new URL(request.url());
     if (url.protocol.startsWith('http') && url.host !== host) complaints.push(`asked ${url.host}`);
@@ -64,10 +65,31 @@ export async function open_page(
   page.on('console', (message) => {
     if (message.type() === 'error') complaints.push(message.text());
   });
-  page.setDefaultTimeout(60_000); // a machine shared by many
-  await page.goto(address, { waitUntil: 'domcontentloaded' });
+  await hold_to_strict_rules(page, origin);
+  page.setDefaultTimeout(Number(process.env.QUOIN_PATIENCE ?? 60_000));
+  if (at !== undefined) {
+    await page.addInitScript((token) => {
+      if (!sessionStorage.getItem('quoin.token')) sessionStorage.setItem('quoin.token', token);
+    }, hash.slice(1));
+  }
+  await page.goto(at === undefined ? address : `${origin}/#/${at}`, {
+    waitUntil: 'domcontentloaded',
+  });
   await page.getByRole('main').waitFor();
-  return { page, context, complaints };
+  return { page, complaints };
+}
+
+/** Takes from the content rules whatever allows a style or a script in the markup: the page must
+    do without, whatever the server allows. A breach is a complaint. */
+async function hold_to_strict_rules(page: Page, origin: string): Promise<void> {
+  await page.route(`${origin}/`, async (route) => {
+    const answer = await route.fetch().catch(() => null);
+    if (!answer) return route.abort();
+    const headers = answer.headers();
+    const rules = headers['content-security-policy'] ?? '';
+    headers['content-security-policy'] = rules.replaceAll(" 'unsafe-inline'", '');
+    await route.fulfill({ response: answer, headers });
+  });
 }
 
 export async function go(page: Page, view: string): Promise<void> {

@@ -1,26 +1,31 @@
 // Every view, light and dark, on a desk and on a tablet: axe-core finds nothing, nothing is asked
-// of another host, nothing sticks out sideways. QUOIN_LOOKS=FOLDER keeps a picture of each.
+// of another host, nothing sticks out sideways, everything that can be pressed can be reached.
+// QUOIN_LOOKS=FOLDER keeps a picture of each.
 
 import assert from 'node:assert/strict';
 import { mkdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { after, before, test } from 'node:test';
 import type { Browser, Page } from 'playwright-core';
-import { go, open_browser, open_desk, open_page, settled, type Desk } from './chromium.ts';
+import { go, open_browser, open_page, settled } from './chromium.ts';
+import { open_desk, type Desk } from './desk.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const looks = process.env.QUOIN_LOOKS ?? '';
 if (looks) mkdirSync(looks, { recursive: true });
 
 let desk: Desk;
+let empty: Desk;
 let browser: Browser;
 before(async () => {
   desk = await open_desk();
-  browser = await open_browser();
+  empty = await open_desk({ empty: true });
+  browser = await open_browser('models');
 });
 after(async () => {
   await browser?.close();
-  desk?.stop();
+  await desk?.stop();
+  await empty?.stop();
 });
 
 export interface Stop {
@@ -59,38 +64,78 @@ async function violations(page: Page): Promise<string[]> {
   });
 }
 
+/** What can be pressed or written in but not be brought into view, or is covered there. */
+function unreachable(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const said: string[] = [];
+    const all = document.querySelectorAll<HTMLElement>(
+      'main :is(a, button, input, select, textarea, summary), header :is(a, button, select)',
+    );
+    for (const one of all) {
+      const style = getComputedStyle(one);
+      const hidden = !one.checkVisibility({ visibilityProperty: true }) || one.matches(':disabled');
+      if (hidden || style.opacity === '0' || one.closest('.skip, dialog')) continue;
+      one.scrollIntoView({ block: 'center', inline: 'center' });
+      const box = one.getBoundingClientRect();
+      const name = one.getAttribute('aria-label') ?? one.textContent?.trim() ?? one.tagName;
+      const words = `${one.tagName} "${name.slice(0, 40)}"`;
+      if (box.left < -1 || box.right > innerWidth + 1) said.push(`${words} sticks out sideways`);
+      const [x, y] = [box.left + box.width / 2, box.top + Math.min(box.height / 2, 20)];
+      const top = document.elementFromPoint(x, y);
+      const shares =
+        top && (one.contains(top) || top.contains(one) || one.closest('label')?.contains(top));
+      if (!shares) said.push(`${words} is covered or out of view`);
+      if (one.matches('.button') && one.scrollWidth > one.clientWidth + 1)
+        said.push(`${words} is cut off`);
+    }
+    for (const pane of document.querySelectorAll('main, main *')) pane.scrollTop = 0;
+    scrollTo(0, 0);
+    return said;
+  });
+}
+
 const sizes = [
   { theme: 'light', width: 1280, height: 720 },
-  { theme: 'light', width: 820, height: 1180 },
   { theme: 'dark', width: 1280, height: 720 },
+  { theme: 'light', width: 820, height: 1180 },
   { theme: 'dark', width: 820, height: 1180 },
   // What a window of 1280 by 720 has left at 200 % (WCAG 2.2, 1.4.4 and 1.4.10).
   { theme: 'light', width: 640, height: 360 },
 ] as const;
 
+async function look(page: Page, name: string): Promise<void> {
+  if (looks) await page.screenshot({ path: `${looks}/${name}.png` });
+  const sideways = await page.evaluate(
+    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
+  );
+  assert.equal(sideways, 0, 'the page sticks out sideways');
+  assert.deepEqual(await unreachable(page), []);
+  assert.deepEqual(await violations(page), []);
+}
+
 for (const { theme, width, height } of sizes) {
   test(`every view can be read, ${theme}, ${width} by ${height}`, async (t) => {
-    const { page, context, complaints } = await open_page(browser, desk.address, {
-      theme,
-      width,
-      height,
-    });
+    const opened = await open_page(browser, desk.address, { theme, width, height, at: 'list' });
+    const { page, context, complaints } = opened;
     for (const stop of stops.filter((one) => !only || only.includes(one.name))) {
       await t.test(stop.name, async () => {
         await go(page, stop.hash);
-        await page.waitForTimeout(/^(box|table)/.test(stop.name) ? 1500 : 500);
+        await page.waitForTimeout(/^(box|table)/.test(stop.name) ? 1000 : 300);
         await settled(page);
-        if (looks) {
-          await page.screenshot({ path: `${looks}/${stop.name}-${theme}-${width}.png` });
-        }
-        const sideways = await page.evaluate(
-          () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-        );
-        assert.equal(sideways, 0, 'the page sticks out sideways');
-        assert.deepEqual(await violations(page), []);
+        await look(page, `${stop.name}-${theme}-${width}`);
       });
     }
     assert.deepEqual(complaints, []);
     await context.close();
+  });
+}
+
+for (const { theme, width, height } of sizes) {
+  test(`the first run can be read, ${theme}, ${width} by ${height}`, async () => {
+    const opened = await open_page(browser, empty.address, { theme, width, height, at: '' });
+    await opened.page.getByRole('heading', { name: 'A game begins here' }).waitFor();
+    await look(opened.page, `start-${theme}-${width}`);
+    assert.deepEqual(opened.complaints, []);
+    await opened.context.close();
   });
 }

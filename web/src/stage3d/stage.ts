@@ -24,11 +24,13 @@ import {
   type Texture,
 } from 'three';
 import type { BoxModel, BoxPanel } from '../api/types';
-import { between, frames_about } from './poses';
+import { between, carried, deck_away, frames_about, SLIDE } from './poses';
 
 export interface StageWishes {
   canvas: HTMLCanvasElement;
   model: BoxModel;
+  /** of the box: "tuck", "lid", "sleeve" */
+  kind: string;
   /** Addresses of pictures, "" for none. */
   texture: (part: number) => string;
   deck_front: string;
@@ -40,7 +42,6 @@ export interface StageWishes {
 
 const PAPER = new Color('#efe5cf');
 const EDGE = new Color('#d6c6a2');
-const SLIDE = 0.5; // of a step: how long the deck takes to go in
 const NEAREST = 0.25;
 const FURTHEST = 3;
 
@@ -54,6 +55,7 @@ export class Stage {
   readonly #perspective = new PerspectiveCamera(26, 1, 1, 20000);
   readonly #straight = new OrthographicCamera();
   readonly #loaded: Texture[] = [];
+  readonly #holder: number;
   #progress = 0;
   #turn = { around: -0.55, above: 0.35, near: 1 };
   #size = { width: 300, height: 300 };
@@ -77,6 +79,7 @@ export class Stage {
       const materials = this.#materials(wishes.texture(index));
       this.#panels.push(part.panels.map((panel) => this.#panel(panel, materials)));
     }
+    this.#holder = wishes.model.parts.findIndex((part) => part.name === 'tray');
     this.#deck = this.#make_deck();
   }
 
@@ -172,17 +175,15 @@ export class Stage {
   }
 
   #place_deck(): void {
-    const { deck, deckGoesIn } = this.#wishes.model;
+    const { deck, deckGoesIn, frames } = this.#wishes.model;
     if (!this.#deck || !deck) return;
-    const [x = 0, y = 0, z = 0] = deck.at;
-    const [width = 0, height = 0, depth = 0] = deck.size;
     const share = Math.min(1, Math.max(0, (this.#progress - deckGoesIn) / SLIDE));
-    this.#deck.visible = share > 0;
-    this.#deck.position.set(
-      x + width / 2,
-      y + height / 2 - (1 - share) * height * 1.1,
-      z + depth / 2,
-    );
+    const away = deck_away(this.#wishes.kind, deck.size, share);
+    const ride = this.#holder < 0 ? [0, 0, 0] : carried(frames, this.#holder, this.#progress);
+    const middle = (axis: number) =>
+      (deck.at[axis] ?? 0) + (deck.size[axis] ?? 0) / 2 + (away[axis] ?? 0) + (ride[axis] ?? 0);
+    this.#deck.visible = this.#progress > deckGoesIn;
+    this.#deck.position.set(middle(0), middle(1), middle(2));
   }
 
   /** Radians about the upright axis and up over the table; the eye stays above the ground. */

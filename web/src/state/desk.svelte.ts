@@ -17,6 +17,8 @@ class Desk {
   notice = $state.raw<{ message: string; lines: string[] } | null>(null);
 
   readonly stamps = $derived(new Map(this.state?.drawings.map((d: Drawing) => [d.key, d.stamp])));
+  /** The colours that the maker named, as they are written in a layout and as they look. */
+  readonly colours = $derived(colours_of(this.state));
   readonly cards_by_id = $derived(new Map(this.state?.cards.map((card: Card) => [card.id, card])));
   readonly suits = $derived(new Map(this.state?.suits.map((suit: Suit) => [suit.id, suit])));
   /** Findings by the card they concern: by its row in the list, or by the piece's name. */
@@ -39,26 +41,25 @@ class Desk {
     this.#listen();
   }
 
-  #asked = false;
+  #fetching: Promise<void> | null = null;
   #again = false;
-  /** Fetches the state; several wishes while one is under way become one more. */
-  async refresh(): Promise<void> {
-    if (this.#asked) {
-      this.#again = true;
-      return;
-    }
-    this.#asked = true;
+  /** Fetches the state; several wishes while one is under way become one more. Ends when what is
+      shown is no older than this wish. */
+  refresh(): Promise<void> {
+    this.#again = true;
+    this.#fetching ??= this.#fetch().finally(() => (this.#fetching = null));
+    return this.#fetching;
+  }
+  async #fetch(): Promise<void> {
     try {
-      do {
+      while (this.#again) {
         this.#again = false;
         this.state = await fetch_state();
         this.reach = 'here';
-      } while (this.#again);
+      }
     } catch (problem) {
       if (problem instanceof Refused) this.reach = 'refused';
       else this.lost();
-    } finally {
-      this.#asked = false;
     }
   }
 
@@ -70,7 +71,6 @@ class Desk {
 
   #retry(): void {
     setTimeout(async () => {
-      this.#asked = false;
       await this.refresh();
       if (this.reach === 'gone') this.#retry();
       else this.#listen();
@@ -105,6 +105,22 @@ class Desk {
     }
     this.notice = { message: String(problem), lines: [] };
   }
+}
+
+interface NamedColour {
+  name: string;
+  written: string;
+  value: string | null;
+}
+/** A desk that does not tell the game's colours still tells those of the suits. */
+function colours_of(
+  state: (State & { colours?: { name: string; value: string | null }[] }) | null,
+) {
+  const named: NamedColour[] =
+    state?.colours?.map(({ name, value }) => ({ name, written: name, value })) ??
+    state?.suits.map(({ name, colour }) => ({ name, written: colour ?? '', value: colour })) ??
+    [];
+  return named;
 }
 
 function card_of(finding: Finding, state: State | null): string {

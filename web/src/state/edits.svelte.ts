@@ -7,11 +7,16 @@ import { desk } from './desk.svelte';
 
 const KEY = 'quoin.waiting';
 const TRANSIENT_EVERY = 60; // ms between two drawings of a drag
+const REMEMBERED = 200; // moments before this one; the desk remembers a few more
 
-type Waiting = Omit<EditRequest, 'base'>;
+/** `base` is what the maker saw when beginning to type; left out, it is what is shown when the edit
+    is sent, which has the maker's own edits before it. */
+type Waiting = Omit<EditRequest, 'base'> & { base?: number };
 
 class Edits {
   waiting = $state.raw<Waiting[]>(read_waiting());
+  #began: number | undefined;
+  #own = 0; // the revision that the last edit of this page made
   #running = false;
   #followed: Waiting | null = null; // the latest step of a drag, not yet sent
   #drag_timer: ReturnType<typeof setTimeout> | undefined;
@@ -19,9 +24,18 @@ class Edits {
   /** Changes the game: sent at once, or kept until the server answers. */
   make(label: string, changes: Change[], group?: string): void {
     if (group !== undefined) this.#drop_drag();
-    const edit: Waiting = group === undefined ? { label, changes } : { label, changes, group };
+    const edit: Waiting = { label, changes };
+    if (group !== undefined) edit.group = group;
+    if (this.#began !== undefined) edit.base = this.#began;
+    this.#began = undefined;
     this.#keep([...this.waiting, edit]);
     void this.send_waiting();
+  }
+
+  /** The maker begins to type over a value: what another program makes of it meanwhile is no longer
+      what the maker saw, and has to be asked about. */
+  begin(): void {
+    this.#began = this.waiting.length === 0 ? desk.state?.revision : undefined;
   }
 
   /** One step of a drag: drawn and not written. Only the latest step matters. */
@@ -34,9 +48,12 @@ class Edits {
     const step = this.#followed;
     this.#followed = null;
     if (step && this.waiting.length === 0) {
-      await send_edit({ ...step, base: desk.state?.revision ?? 0 }).catch((problem) => {
-        if (problem instanceof Unreached) desk.lost();
-      });
+      await send_edit({ ...step, base: this.#newest() }).then(
+        ({ revision }) => (this.#own = revision),
+        (problem) => {
+          if (problem instanceof Unreached) desk.lost();
+        },
+      );
     }
     this.#drag_timer = undefined;
     if (this.#followed) this.#drag_timer = setTimeout(() => void this.#send_drag(), 0);
@@ -57,6 +74,7 @@ class Edits {
         this.#keep(this.waiting.slice(1));
       }
     } catch (problem) {
+      this.#own = 0; // whoever answers next may be another run, which counts anew
       if (problem instanceof Unreached) desk.lost();
       else desk.tell(problem);
     } finally {
@@ -67,12 +85,26 @@ class Edits {
   /** Sends one edit and waits for the state that shows it. A refusal is told, and is the end. */
   async #send(edit: Waiting): Promise<void> {
     try {
-      await send_edit({ ...edit, base: desk.state?.revision ?? 0 });
+      const { revision } = await send_edit({ ...edit, base: edit.base ?? this.#newest() });
+      this.#own = revision;
     } catch (problem) {
       if (!(problem instanceof Refused)) throw problem;
+      if (problem.status === 422 && edit.base !== undefined && !this.#is_known(edit.base)) {
+        delete edit.base;
+        return this.#send(edit);
+      }
       if (problem.status !== 409) desk.tell(problem);
     }
     await desk.refresh();
+  }
+  /** The newest moment that the maker knows of: what is shown, or what an own edit has just made. */
+  #newest(): number {
+    return Math.max(desk.state?.revision ?? 0, this.#own);
+  }
+  /** The desk remembers the latest moments only, and none of an earlier run. */
+  #is_known(base: number): boolean {
+    const now = this.#newest();
+    return base <= now && base > now - REMEMBERED;
   }
 
   #keep(waiting: Waiting[]): void {
@@ -86,9 +118,9 @@ class Edits {
   async redo(): Promise<void> {
     await this.#step(redo);
   }
-  async #step(step: () => Promise<unknown>): Promise<void> {
+  async #step(step: () => Promise<{ revision: number }>): Promise<void> {
     try {
-      await step();
+      this.#own = (await step()).revision;
       await desk.refresh();
     } catch (problem) {
       desk.tell(problem);
@@ -111,7 +143,9 @@ class Edits {
 function read_waiting(): Waiting[] {
   try {
     const kept = JSON.parse(sessionStorage.getItem(KEY) ?? '[]');
-    return Array.isArray(kept) ? kept : [];
+    if (!Array.isArray(kept)) return [];
+    for (const edit of kept) delete edit.base; // a number of a run that may be over
+    return kept;
   } catch {
     return [];
   }

@@ -61,6 +61,53 @@ function nearest(edges: number[], lines: number[], reach: number) {
   return best;
 }
 
+/** The upright box round a box that is turned about its middle; `turn` in degrees. */
+export function bounds(box: Box, turn: number): Box {
+  const radians = (turn * Math.PI) / 180;
+  const [cosine, sine] = [Math.abs(Math.cos(radians)), Math.abs(Math.sin(radians))];
+  const width = box.width * cosine + box.height * sine;
+  const height = box.width * sine + box.height * cosine;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  return { x: x - width / 2, y: y - height / 2, width, height };
+}
+
+/** As `snap`, for a box that is turned: moved, it holds on by what it covers of the card; sized, it
+    holds on to nothing, since its edges lie along no line. */
+export function snap_turned(
+  box: Box,
+  turn: number,
+  edges: Edges,
+  lines: Lines,
+  reach: number,
+): Snapped {
+  if (turn % 360 === 0) return snap(box, edges, lines, reach);
+  if (is_sizing(edges)) return { box, guides: [] };
+  const around = bounds(box, turn);
+  const held = snap(around, edges, lines, reach);
+  const [dx, dy] = [held.box.x - around.x, held.box.y - around.y];
+  return { box: { ...box, x: box.x + dx, y: box.y + dy }, guides: held.guides };
+}
+const is_sizing = (edges: Edges) => edges.left || edges.right || edges.top || edges.bottom;
+
+/** A step on the card as the element sees it that is turned by `turn` degrees. */
+export function unturned(dx: number, dy: number, turn: number): [number, number] {
+  const radians = (-turn * Math.PI) / 180;
+  const [cosine, sine] = [Math.cos(radians), Math.sin(radians)];
+  return [dx * cosine - dy * sine, dx * sine + dy * cosine];
+}
+
+/** As `moved`, for a box that is turned about its middle. The step is one on the card: moved, the
+    box goes with it; sized, its edges go along its own axes, and the edge or corner across from the
+    one that is pulled stays where it is on the card. */
+export function moved_turned(box: Box, turn: number, edges: Edges, dx: number, dy: number): Box {
+  if (!is_sizing(edges) || turn % 360 === 0) return moved(box, edges, dx, dy);
+  const sized = moved(box, edges, ...unturned(dx, dy, turn));
+  const across = sized.x + sized.width / 2 - (box.x + box.width / 2);
+  const along = sized.y + sized.height / 2 - (box.y + box.height / 2);
+  const [x, y] = unturned(across, along, -turn);
+  return { ...sized, x: sized.x + x - across, y: sized.y + y - along };
+}
+
 /** `reach` is how near a line must be, in mm. */
 export function snap(box: Box, edges: Edges, lines: Lines, reach: number): Snapped {
   const guides: Guide[] = [];

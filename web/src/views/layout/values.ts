@@ -1,6 +1,6 @@
 // Values of the maker's files as words, and colours as numbers.
 
-import type { KeyFacts } from '../../api/types';
+import type { Json, KeyFacts } from '../../api/types';
 
 /** What a key is for, with its unit and bounds, as one line. */
 export function explained(facts: KeyFacts): string {
@@ -11,6 +11,35 @@ export function explained(facts: KeyFacts): string {
       : '';
   return `${plain}${bounds}`;
 }
+
+/** The numbers of a list of numbers, also when it stands as TOML; null when it is none. */
+export function numbers_in(value: Json): number[] | null {
+  let list = value;
+  if (typeof value === 'string' && value.startsWith('[')) {
+    try {
+      list = JSON.parse(value) as Json;
+    } catch {
+      return null;
+    }
+  }
+  if (!Array.isArray(list) || list.length === 0) return null;
+  const numbers = list.filter((one) => typeof one === 'number');
+  return numbers.length === list.length ? numbers : null;
+}
+
+export type Table = { [key: string]: Json };
+export function table_in(value: Json | undefined): Table | null {
+  const is_table = typeof value === 'object' && value !== null && !Array.isArray(value);
+  return is_table ? value : null;
+}
+
+/** What a table begins with when the maker puts one on: the same as when its keys are left out. */
+export const beginnings: Record<string, Table> = {
+  stroke: { colour: 'black', width: 0.25 },
+  strokes: { colour: 'black', width: 0.25 },
+  shadow: { offset: [0.4, 0.6], blur: 0.8 },
+  outline: { colour: 'white', width: 0.4 },
+};
 
 /** Relative luminance of an sRGB colour, each part 0 to 255 (WCAG 2.2, "relative luminance"). */
 export function luminance(red: number, green: number, blue: number): number {

@@ -73,15 +73,17 @@ export class LayoutWork {
   file_of(element: LayoutElement): string {
     return element.file || this.file;
   }
-  #value(element: LayoutElement, key: string, value: Json): Change {
-    return { kind: 'value', file: this.file_of(element), path: [...element.path, key], value };
+  #value(element: LayoutElement, path: TomlPath, value: Json): Change {
+    return { kind: 'value', file: this.file_of(element), path: [...element.path, ...path], value };
   }
 
-  set(key: string, value: Json): void {
+  /** Writes one value of the chosen element; null takes its key away. */
+  set(path: TomlPath, value: Json): void {
     const element = this.current?.element;
     if (!element) return;
-    const label = value === null ? `${key} of ${element.id} as usual` : `${key} of ${element.id}`;
-    edits.make(label, [this.#value(element, key, value)]);
+    const name = `${path.filter((one) => typeof one === 'string').join(' ')} of ${element.id}`;
+    const label = value === null ? `${name} as usual` : name;
+    edits.make(label, [this.#value(element, path, value)]);
   }
 
   /** The changes that give the chosen element this box. */
@@ -91,13 +93,13 @@ export class LayoutWork {
     const { element, parent } = current;
     const nudge = numbers(element, 'nudge') ?? [0, 0];
     const at = [box.x - parent.x - (nudge[0] ?? 0), box.y - parent.y - (nudge[1] ?? 0)];
-    const changes = [this.#value(element, 'at', at.map(hundredth))];
+    const changes = [this.#value(element, ['at'], at.map(hundredth))];
     const same_size = near(box.width, element.box.width) && near(box.height, element.box.height);
     const inset = element.properties.some((one) => one.key === 'inset' && one.given);
     if (!same_size || inset) {
-      changes.push(this.#value(element, 'size', [box.width, box.height].map(hundredth)));
+      changes.push(this.#value(element, ['size'], [box.width, box.height].map(hundredth)));
     }
-    if (inset) changes.push(this.#value(element, 'inset', null));
+    if (inset) changes.push(this.#value(element, ['inset'], null));
     return changes;
   }
 

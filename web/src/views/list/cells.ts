@@ -43,3 +43,28 @@ export function copied_cells(text: string): string[][] {
   if (cell !== '' || (lines.at(-1)?.length ?? 0) > 0) end_cell();
   return lines.filter((line) => line.length > 0);
 }
+
+/** An id like that of the card above, with the first number that no card has. */
+export function free_id(cards: Card[], above: string): string {
+  const stem = above.replace(/[-_ ]?\d+$/, '') || 'card';
+  const taken = new Set(cards.map((card) => card.id));
+  let number = 1;
+  while (taken.has(`${stem}-${number}`)) number += 1;
+  return `${stem}-${number}`;
+}
+
+const A_WORD = 24; // letters; longer cells are sentences, which belong to one card
+
+/** What a new card below `row` begins with: an id, the suit and deck of the card above, and the
+    words that the two cards above share. */
+export function new_cells(columns: string[], cards: Card[], row: number): Record<string, string> {
+  const [above, before] = [cards[row], cards[row - 1]];
+  const cells: Record<string, string> = { id: free_id(cards, above?.id ?? '') };
+  for (const [at, column] of columns.entries()) {
+    const text = above?.cells[at] ?? '';
+    if (column === 'id' || text === '') continue;
+    const shared = text === before?.cells[at] && text.length <= A_WORD && /^[a-z]/i.test(text);
+    if (column === 'suit' || column === 'deck' || shared) cells[column] = text;
+  }
+  return cells;
+}
