@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "desk/api/types.h"
 #include "desk/routes.h"
 #include "desk/views.h"
@@ -23,9 +25,10 @@ std::variant<Json, Refusal> body_of(const Asked& asked, std::string_view type) {
 }
 
 Answer findings_answer(const std::string& message, const Diagnostics& found, const World& world) {
-  const std::string why = found.empty() ? message : found.front().message;
-  const std::string hint =
-      found.empty() || found.front().hints.empty() ? "" : found.front().hints.front();
+  const auto worst = std::ranges::find(found, Severity::error, &Diagnostic::severity);
+  const auto first = worst == found.end() ? found.begin() : worst;
+  const std::string why = first == found.end() ? message : first->message;
+  const std::string hint = first == found.end() || first->hints.empty() ? "" : first->hints[0];
   return json_answer({{"message", why}, {"hint", hint}, {"findings", findings_view(found, world)}},
                      422);
 }

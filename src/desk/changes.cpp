@@ -13,7 +13,7 @@ class OnlyLooking : public Changes {
   OnlyLooking(const std::string& folder, Diagnostics why)
       : world_(real_world(folder)), why_(std::move(why)) {}
 
-  Sight look() override { return {world_, nullptr}; }
+  Sight look() override { return {world_, nullptr, 0}; }
   Changed apply(const Sight&, const Json&) override {
     return {Changed::State::refused, {}, why_, {}};
   }
@@ -159,7 +159,14 @@ class Editing : public Changes {
   Sight look() override {
     if (!editor_->waiting().empty()) (void)editor_->retry();
     auto view = std::make_shared<job::View>(editor_->look());
-    return {view->world, view};
+    std::size_t fresh = 0;
+    for (const auto& [file, text] : view->kept) {
+      const auto before = seen_last_.find(file);
+      const bool is_shared = before != seen_last_.end() && before->second == text;
+      if (text && !is_shared) fresh += text->size();
+    }
+    seen_last_ = view->kept;
+    return {view->world, view, fresh};
   }
   Changed apply(const Sight& seen, const Json& asked) override {
     job::Edit edit;
@@ -209,6 +216,7 @@ class Editing : public Changes {
  private:
   std::unique_ptr<job::Editor> editor_;
   Diagnostics found_opening_;
+  Texts seen_last_;
 };
 
 /// A folder without a game stays as it is: nothing is put into it before there is one.

@@ -14,6 +14,7 @@ namespace quoin::desk {
 struct Sight {
   std::shared_ptr<const World> world;
   std::shared_ptr<const void> basis;  ///< the changer's own, handed back with what is to change
+  std::size_t bytes = 0;              ///< of texts that the sight before this one had not
 };
 
 /// A value that was changed here and elsewhere.

@@ -3,18 +3,15 @@
 #include <fmt/format.h>
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-#include <stdlib.h>
 #include <unistd.h>
 
 #include <chrono>
 #include <filesystem>
 #include <fstream>
 #include <map>
-#include <sstream>
 #include <thread>
 
-#include "desk/api/types.h"
-#include "desk/http/raw_client.h"
+#include "desk/desk_fixture.h"
 #include "media/picture.h"
 
 namespace quoin::desk {
@@ -22,97 +19,7 @@ namespace {
 namespace fs = std::filesystem;
 using testing::HasSubstr;
 
-class DeskTest : public testing::Test {
- protected:
-  void SetUp() override {
-    std::string pattern = (fs::temp_directory_path() / "quoin-desk-XXXXXX").string();
-    root_ = ::mkdtemp(pattern.data());
-    folder_ = root_ / "reef";
-  }
-  void TearDown() override {
-    desk_.reset();
-    fs::remove_all(root_);
-  }
-
-  void put(const std::string& path, const std::string& text) const {
-    fs::create_directories((folder_ / path).parent_path());
-    std::ofstream(folder_ / path, std::ios::binary) << text;
-  }
-  [[nodiscard]] std::string text_of(const std::string& path) const {
-    std::ifstream in(folder_ / path, std::ios::binary);
-    std::ostringstream text;
-    text << in.rdbuf();
-    return text.str();
-  }
-
-  void small_game() const {
-    put("game.toml",
-        "[game]\ntitle = \"Reef\"\n[card]\nsize = \"poker\"\ncorner = 3\n[sheets]\ngrid = \"3x3\"\n"
-        "orientation = \"portrait\"\n[stock]\ngrammage = 300\n"
-        "[suits.weed]\nname = \"Weed\"\ncolour = \"#226633\"\n"
-        "[decks.main]\nname = \"All\"\nback = \"layouts/back.toml\"\n"
-        "[[layouts]]\nfile = \"layouts/face.toml\"\n[box]\nkind = \"tuck\"\n");
-    put("layouts/face.toml",
-        "[[element]]\nid = \"ground\"\nkind = \"shape\"\ninset = \"bleed\"\nfill = \"#e8e0d0\"\n"
-        "[[element]]\nid = \"name\"\nkind = \"text\"\ntext = \"{name}\"\ntype = 12\n"
-        "at = [8, 10]\nsize = [47, 10]\n");
-    put("layouts/back.toml",
-        "[[element]]\nid = \"ground\"\nkind = \"shape\"\ninset = \"bleed\"\nfill = \"#204060\"\n");
-    put("cards.csv", "id,name,suit,copies\na,Adder,weed,20\nb,Boar,,20\nc,Cod,weed,0\n");
-  }
-
-  void open() {
-    DeskWishes wishes;
-    wishes.folder = folder_.string();
-    wishes.show_outside = [this](const std::string& path) {
-      shown_outside_ = path;
-      return true;
-    };
-    auto opened = Desk::open(wishes);
-    ASSERT_TRUE(std::holds_alternative<std::unique_ptr<Desk>>(opened));
-    desk_ = std::move(std::get<std::unique_ptr<Desk>>(opened));
-  }
-
-  [[nodiscard]] Reply ask(std::string_view method, const std::string& target,
-                          std::string_view body = {}, std::string_view more = {}) const {
-    RawClient client(desk_->port());
-    const std::string length =
-        method == "POST" ? fmt::format("Content-Length: {}\r\n", body.size()) : "";
-    client.send(fmt::format("{} {} HTTP/1.1\r\nHost: 127.0.0.1:{}\r\nX-Quoin-Token: {}\r\n{}{}\r\n",
-                            method, target, desk_->port(), desk_->token(), length, more));
-    client.send(body);
-    return client.receive(60'000);
-  }
-  [[nodiscard]] Reply get(const std::string& target) const { return ask("GET", target); }
-
-  /// What was answered, which must be of that type.
-  [[nodiscard]] Json json(const Reply& reply, std::string_view type) const {
-    const std::optional<Json> json = read_json(reply.body);
-    EXPECT_TRUE(json) << reply.head << reply.body;
-    if (!json) return {};
-    EXPECT_EQ(fault_in(*json, type), std::nullopt) << reply.status << " " << reply.body;
-    return *json;
-  }
-  [[nodiscard]] Json state() const { return json(get("/api/state"), "State"); }
-
-  template <typename Is>
-  [[nodiscard]] Json state_when(const Is& is) const {
-    Json now = state();
-    for (int i = 0; i < 600 && !is(now); ++i) {
-      std::this_thread::sleep_for(std::chrono::milliseconds(20));
-      now = state();
-    }
-    EXPECT_TRUE(is(now)) << now.dump();
-    return now;
-  }
-  [[nodiscard]] Json checked_state() const {
-    return state_when([](const Json& now) { return now["checked"] == true; });
-  }
-
-  fs::path root_, folder_;
-  std::string shown_outside_;
-  std::unique_ptr<Desk> desk_;
-};
+class DeskTest : public testing::Test, protected DeskOnAFolder {};
 
 TEST_F(DeskTest, tells_the_game_as_the_page_knows_it) {
   small_game();

@@ -44,8 +44,8 @@ FolderNames names_of(const std::string& folder) {
     struct stat facts {};
     if (::stat((folder + "/" + path).c_str(), &facts) != 0) continue;
     (is_text(path) ? texts : pictures) +=
-        fmt::format("{}\n{} {} {} {}\n", path, facts.st_size, facts.st_ino, facts.st_mtim.tv_sec,
-                    facts.st_mtim.tv_nsec);
+        fmt::format("{}\n{} {} {} {} {:o} {}\n", path, facts.st_size, facts.st_ino,
+                    facts.st_mtim.tv_sec, facts.st_mtim.tv_nsec, facts.st_mode, facts.st_uid);
   }
   return {sha256(texts), sha256(pictures)};
 }

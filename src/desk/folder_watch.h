@@ -10,8 +10,8 @@ namespace quoin::desk {
 /// what begins with a dot (journals, files half written).
 [[nodiscard]] bool bears_on_the_game(std::string_view path);
 
-/// Names what stands in a folder by the paths, sizes and times of its files, as far as they bear on
-/// the game. Another name: something changed.
+/// Names what stands in a folder by the paths, sizes, times and rights of its files, as far as they
+/// bear on the game. Another name: something changed.
 struct FolderNames {
   std::string texts;     ///< TOML, CSV and Markdown
   std::string pictures;  ///< all else: pictures and fonts

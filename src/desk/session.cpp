@@ -11,7 +11,10 @@ namespace quoin::desk {
 namespace {
 
 constexpr std::size_t kept_pictures = 200'000'000;  // bytes
-constexpr std::size_t kept_sights = 256;
+/// The page may ask for changes in view of so many moments; of long lists only of as many as fit
+/// the memory, but always of the last few.
+constexpr std::size_t kept_sights = 256, least_sights = 8;
+constexpr std::size_t most_bytes_in_sight = 64'000'000;
 constexpr std::size_t most_drawn_ahead = 120;
 /// Checks begin when nothing changed for so long, so that they do not hold up the drawing.
 constexpr std::chrono::milliseconds calm{120};
@@ -117,13 +120,13 @@ void Session::work(const std::stop_token& stop) {
     }
     if (must_read) {
       const std::lock_guard lock(work_mutex_);
-      if (names_of(folder_) != names_) read();
+      if (names_of(folder_) != names_) read(Drawing::ahead);
     }
     check(stop);
   }
 }
 
-void Session::read() {
+void Session::read(Drawing drawing) {
   auto next = std::make_shared<Snapshot>();
   names_ = names_of(folder_);  // before reading: what changes meanwhile is read again
   next->sight = changes_->look();
@@ -147,13 +150,15 @@ void Session::read() {
   next->conflicts = changes_->conflicts();
   next->found_changing = changes_->found();
   show(next);
-  if (before) draw_ahead(*before, next);
+  easel_.forget_ahead();
+  if (before && drawing == Drawing::ahead) draw_ahead(*before, next);
 }
 
 void Session::begin_changing() {
   changes_.reset();
   changes_ = changes_of(folder_);
   seen_.clear();
+  bytes_in_sight_ = 0;
 }
 
 void Session::show(std::shared_ptr<Snapshot> next) {
@@ -164,10 +169,22 @@ void Session::show(std::shared_ptr<Snapshot> next) {
     must_check_ = !next->is_checked && next->state_of == Snapshot::StateOf::game;
     now_ = next;
   }
-  seen_.emplace_back(next->revision, next->sight);
-  if (seen_.size() > kept_sights) seen_.pop_front();
+  remember(*next);
   more_.notify_all();
   events_.tell("state", "", fmt::format(R"({{"revision":{}}})", next->revision));
+}
+
+void Session::remember(const Snapshot& shown) {
+  Sight sight = shown.sight;
+  const bool is_checked_only = !seen_.empty() && seen_.back().second.basis == sight.basis;
+  if (is_checked_only) sight.bytes = 0;
+  bytes_in_sight_ += sight.bytes;
+  seen_.emplace_back(shown.revision, std::move(sight));
+  while (seen_.size() > kept_sights ||
+         (seen_.size() > least_sights && bytes_in_sight_ > most_bytes_in_sight)) {
+    bytes_in_sight_ -= seen_.front().second.bytes;
+    seen_.pop_front();
+  }
 }
 
 void Session::check(const std::stop_token& stop) {
@@ -205,10 +222,12 @@ void Session::was_asked(const std::string& key, int width) {
 }
 
 void Session::draw_ahead(const Snapshot& before, const std::shared_ptr<const Snapshot>& after) {
-  easel_.forget_ahead();
   std::map<std::string, int> widths;
   {
     const std::lock_guard lock(mutex_);
+    if (widths_.size() > 2 * after->faces.all.size() + 100) {  // cards that are long gone
+      std::erase_if(widths_, [&](const auto& one) { return !after->faces.find(one.first); });
+    }
     widths = widths_;
   }
   std::map<std::string_view, std::string_view> stamps;
@@ -227,19 +246,20 @@ void Session::draw_ahead(const Snapshot& before, const std::shared_ptr<const Sna
 }
 
 template <typename Do>
-Session::Answered Session::change(const Do& what) {
+Session::Answered Session::change(const Do& what, Drawing drawing) {
   (void)now();
   const std::lock_guard lock(work_mutex_);
   Answered answered{what(), nullptr};
   const bool nothing_came_of_it = answered.changed.state == Changed::State::not_understood ||
                                   answered.changed.state == Changed::State::nothing_there;
-  if (!nothing_came_of_it) read();
+  if (!nothing_came_of_it) read(drawing);
   answered.shown = now();
   return answered;
 }
 
 Session::Answered Session::edit(std::uint64_t base, const Json& asked) {
-  return change([&]() -> Changed {
+  const bool is_passing = asked.contains("transient") && asked["transient"].get<bool>();
+  const auto make = [&]() -> Changed {
     const auto seen = std::ranges::find(seen_, base, [](const auto& one) { return one.first; });
     if (seen == seen_.end()) {
       return {Changed::State::not_understood,
@@ -248,7 +268,8 @@ Session::Answered Session::edit(std::uint64_t base, const Json& asked) {
               fmt::format("revision {} is not known any more", base)};
     }
     return changes_->apply(seen->second, asked);
-  });
+  };
+  return change(make, is_passing ? Drawing::when_asked : Drawing::ahead);
 }
 
 Session::Answered Session::undo() {
@@ -267,7 +288,7 @@ void Session::reopen() {
   const std::lock_guard lock(work_mutex_);
   begin_changing();
   watch_ = std::make_unique<FolderWatch>(folder_, [this] { mark_dirty(); });
-  read();
+  read(Drawing::ahead);
 }
 
 }  // namespace quoin::desk

@@ -89,15 +89,20 @@ class Session {
  private:
   void work(const std::stop_token& stop);
   void mark_dirty();
+  /// While the mouse moves, each picture drawn ahead would be of yesterday before it is asked for,
+  /// and hold up the one that is.
+  enum class Drawing { ahead, when_asked };
   /// Reads and shows; `work_mutex_` is held.
-  void read();
+  void read(Drawing drawing);
   /// Opens the folder for changing anew; what was seen before is no basis for changes any more.
   void begin_changing();
   void check(const std::stop_token& stop);
   void show(std::shared_ptr<Snapshot> next);
+  /// Keeps what was shown as what changes may be asked for in view of.
+  void remember(const Snapshot& shown);
   void draw_ahead(const Snapshot& before, const std::shared_ptr<const Snapshot>& after);
   template <typename Do>
-  [[nodiscard]] Answered change(const Do& what);
+  [[nodiscard]] Answered change(const Do& what, Drawing drawing = Drawing::ahead);
 
   const std::string folder_, cache_folder_;
   Events events_;
@@ -108,6 +113,7 @@ class Session {
   FaceMaker face_maker_;
   FolderNames names_;  // of what was read last
   std::deque<std::pair<std::uint64_t, Sight>> seen_;
+  std::size_t bytes_in_sight_ = 0;  // of all in `seen_`
 
   mutable std::mutex mutex_;  // of all below
   mutable std::condition_variable_any more_;

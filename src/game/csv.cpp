@@ -35,20 +35,6 @@ HeaderReading try_header(std::string_view text, FileName file, char separator) {
   return {separator, row.size(), has_id};
 }
 
-/// The separator of the file, seen from its first row: the one that leaves a column `id`, else the
-/// only one that parts it at all. Nothing when two would do.
-std::optional<char> separator_of(std::string_view text, FileName file) {
-  std::vector<HeaderReading> parting, with_id;
-  for (const char separator : separators) {
-    const HeaderReading reading = try_header(text, file, separator);
-    if (reading.cells > 1) parting.push_back(reading);
-    if (reading.cells > 1 && reading.has_id) with_id.push_back(reading);
-  }
-  if (with_id.size() == 1) return with_id[0].separator;
-  if (parting.empty()) return ',';
-  return parting.size() == 1 ? std::optional(parting[0].separator) : std::nullopt;
-}
-
 Row trimmed_cells(Row row) {
   for (Text& cell : row) cell.text = std::string(trimmed(cell.text));
   return row;
@@ -141,7 +127,7 @@ void read_rows(CsvRecords& records, CsvTable& table, const CsvLimits& limits, Fi
 
 void read_table(std::string_view text, FileName file, CsvTable& table, const CsvLimits& limits,
                 Findings& found) {
-  const std::optional<char> separator = separator_of(text, file);
+  const std::optional<char> separator = csv_separator(text, file);
   if (!separator) {
     Diagnostic problem(Id::game_csv_separator_unclear, {file, 1, 1, 0},
                        "the first row has more than one of comma, semicolon and tab");
@@ -175,6 +161,18 @@ bool needs_quotes(const std::string& cell) {
 }
 
 }  // namespace
+
+std::optional<char> csv_separator(std::string_view text, FileName file) {
+  std::vector<HeaderReading> parting, with_id;
+  for (const char separator : separators) {
+    const HeaderReading reading = try_header(text, file, separator);
+    if (reading.cells > 1) parting.push_back(reading);
+    if (reading.cells > 1 && reading.has_id) with_id.push_back(reading);
+  }
+  if (with_id.size() == 1) return with_id[0].separator;
+  if (parting.empty()) return ',';
+  return parting.size() == 1 ? std::optional(parting[0].separator) : std::nullopt;
+}
 
 Checked<CsvTable> read_csv(std::string_view bytes, FileName file, const CsvLimits& limits) {
   Findings found;

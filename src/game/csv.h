@@ -1,4 +1,5 @@
 #pragma once
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -38,6 +39,10 @@ struct CsvLimits {
 /// `game.too-large`. At most 100 of a kind are kept.
 [[nodiscard]] Checked<CsvTable> read_csv(std::string_view bytes, FileName file,
                                          const CsvLimits& limits = {});
+
+/// The separator of a list, seen from its first row: the one that leaves a column `id`, else the
+/// only one that parts it at all. Nothing when two would do. `text` has no mark in front.
+[[nodiscard]] std::optional<char> csv_separator(std::string_view text, FileName file);
 
 /// One line with its CR LF; cells are quoted where RFC 4180 asks for it.
 [[nodiscard]] std::string csv_line(const std::vector<std::string>& cells);

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "game/words.h"
 
 namespace quoin::game {
@@ -36,11 +38,28 @@ Origin CsvRecords::origin_from(const Place& start) const {
   return origin;
 }
 
+/// On to `offset`, over text in which no line ends.
+void CsvRecords::step_to(std::size_t offset) {
+  here_.column +=
+      static_cast<std::uint32_t>(characters(text_.substr(here_.offset, offset - here_.offset)));
+  here_.offset = offset;
+}
+
+/// On to the end of the cell that one stands in, outside of quotes.
+void CsvRecords::step_to_cell_end() {
+  std::size_t end = here_.offset;
+  while (end < text_.size() && text_[end] != separator_ && text_[end] != '\n' &&
+         text_[end] != '\r') {
+    ++end;
+  }
+  step_to(end);
+}
+
 Text CsvRecords::plain_cell(Findings& found) {
   const Place start = here_;
-  while (!at_cell_end()) step();
-  Text cell{std::string(text_.substr(start.offset, here_.offset - start.offset)),
-            origin_from(start)};
+  step_to_cell_end();
+  const std::string_view written = text_.substr(start.offset, here_.offset - start.offset);
+  Text cell{std::string(written), {file_, start.line, start.column, here_.column - start.column}};
   const std::size_t first = cell.text.find_first_not_of(" \t");
   if (first != std::string::npos && first > 0 && cell.text[first] == '"') {
     Diagnostic problem(Id::game_csv_misplaced_quote, cell.origin,
@@ -71,9 +90,18 @@ Text CsvRecords::quoted_cell(Findings& found) {
         after_quote(text, found);
         break;
       }
+      text += '"';
+      step();
+      continue;
     }
-    text += peek();
-    step();
+    const std::size_t end = std::min(text_.find('"', here_.offset), text_.size());
+    const std::string_view inside = text_.substr(here_.offset, end - here_.offset);
+    text += inside;
+    if (inside.find_first_of("\r\n") == std::string_view::npos) {
+      step_to(end);
+    } else {
+      while (here_.offset < end) step();
+    }
   }
   return {std::move(text), origin_from(start)};
 }
@@ -82,7 +110,7 @@ Text CsvRecords::quoted_cell(Findings& found) {
 /// alone are dropped.
 void CsvRecords::after_quote(std::string& text, Findings& found) {
   const Place start = here_;
-  while (!at_cell_end()) step();
+  step_to_cell_end();
   const std::string_view more = text_.substr(start.offset, here_.offset - start.offset);
   if (trimmed(more).empty()) return;
   Diagnostic problem(

@@ -35,8 +35,9 @@ class CsvRecords {
   [[nodiscard]] bool done() const { return here_.offset >= text_.size(); }
   [[nodiscard]] char peek() const { return text_[here_.offset]; }
   [[nodiscard]] bool at_line_end() const { return peek() == '\n' || peek() == '\r'; }
-  [[nodiscard]] bool at_cell_end() const { return done() || peek() == separator_ || at_line_end(); }
   void step();
+  void step_to(std::size_t offset);
+  void step_to_cell_end();
   void skip_line_end();
   Text plain_cell(Findings& found);
   Text quoted_cell(Findings& found);

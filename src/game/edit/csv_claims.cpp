@@ -40,11 +40,10 @@ Origin cell_place(const CsvText& list, std::size_t row, std::size_t column) {
   return origin_at(list.text, cells[std::min(column, cells.size() - 1)], list.file);
 }
 
-EditAnswer answer_of_list(const CsvText& old, Result<Bytes> text, const Change& inverse) {
-  if (!text) return std::move(text).why();
-  Edited made{std::move(*text), {inverse}, {old.file}};
-  Result<CsvText> now = csv_text_of(made.text, old.file);
-  if (!now) return std::move(now).why();
+EditAnswer answer_of_list(const CsvText& old, Result<ChangedList> changed, const Change& inverse) {
+  if (!changed) return std::move(changed).why();
+  const CsvText* now = &changed->list;
+  Edited made{{}, {inverse}, {old.file}};
   Result<Claim> back = claim_in(inverse, *now);
   if (!back) return std::move(back).why();
   made.inverse = std::move(*back);
@@ -53,6 +52,7 @@ EditAnswer answer_of_list(const CsvText& old, Result<Bytes> text, const Change& 
   } else if (const auto* row = std::get_if<EditRow>(&inverse); row && row->op != ListOp::add) {
     made.place = cell_place(*now, row->row, 0);
   }
+  made.text = std::move(*changed->text);
   return made;
 }
 

@@ -11,7 +11,10 @@
 namespace quoin::game {
 namespace {
 
-using Cells = std::vector<std::vector<std::string>>;
+using CellRow = std::vector<std::string>;
+using Cells = std::vector<CellRow>;
+/// The rows that a list shall have: mostly those of the old one, so they are not copied.
+using WantedRows = std::vector<const CellRow*>;
 using CsvSplices = std::vector<Splice>;
 
 bool is_blank_row(const std::vector<std::string>& row) {
@@ -42,14 +45,34 @@ Diagnostic unwritable(const CsvText& list, const std::string& column, const std:
                     fmt::format("the text for {} {}", column, fault));
 }
 
-/// The new text when it reads as these columns and cells.
-Result<Bytes> proved_list(const CsvText& old, CsvSplices splices,
-                          const std::vector<std::string>& columns, const Cells& cells) {
+WantedRows rows_of(const Cells& cells) {
+  WantedRows rows;
+  rows.reserve(cells.size() + 1);
+  for (const CellRow& row : cells) rows.push_back(&row);
+  return rows;
+}
+
+bool reads_as(const Cells& cells, const WantedRows& wanted) {
+  return std::equal(cells.begin(), cells.end(), wanted.begin(), wanted.end(),
+                    [](const CellRow& row, const CellRow* as) { return row == *as; });
+}
+
+ChangedList unchanged(const CsvText& old) {
+  ChangedList same{std::make_unique<Bytes>(old.text), old};
+  same.list.text = *same.text;
+  return same;
+}
+
+/// The new text when it reads as these columns and rows.
+Result<ChangedList> proved_list(const CsvText& old, CsvSplices splices,
+                                const std::vector<std::string>& columns, const WantedRows& rows) {
   std::stable_sort(splices.begin(), splices.end(),
                    [](const Splice& a, const Splice& b) { return a.at.from < b.at.from; });
-  Bytes text = spliced(old.text, splices);
-  const Result<CsvText> read = csv_text_of(text, old.file);
-  if (read && read->columns == columns && read->cells == cells) return text;
+  auto text = std::make_unique<Bytes>(spliced(old.text, splices));
+  Result<CsvText> read = csv_text_of(*text, old.file);
+  if (read && read->columns == columns && reads_as(read->cells, rows)) {
+    return ChangedList{std::move(text), std::move(*read)};
+  }
   Diagnostic problem(Id::edit_not_proved, {old.file},
                      "the list cannot be changed here without changing another cell");
   return problem.hint("change it in a spreadsheet or a text editor");
@@ -93,21 +116,22 @@ std::string record_text(const CsvText& list, const std::vector<std::string>& cel
   return made;
 }
 
-Result<Bytes> with_row(const CsvText& old, std::size_t at, std::vector<std::string> row,
-                       const std::string& raw) {
+Result<ChangedList> with_row(const CsvText& old, std::size_t at, std::vector<std::string> row,
+                             const std::string& raw) {
   if (is_blank_row(row)) return empty_row(old, at);
-  Cells cells = old.cells;
   const std::string fresh = record_text(old, row);
-  cells.insert(cells.begin() + static_cast<std::ptrdiff_t>(at), std::move(row));
+  WantedRows rows = rows_of(old.cells);
+  rows.insert(rows.begin() + static_cast<std::ptrdiff_t>(at), &row);
   if (!raw.empty()) {
-    Result<Bytes> as_written = proved_list(old, {put_record(old, at, raw)}, old.columns, cells);
+    Result<ChangedList> as_written =
+        proved_list(old, {put_record(old, at, raw)}, old.columns, rows);
     if (as_written) return as_written;
   }
-  return proved_list(old, {put_record(old, at, fresh)}, old.columns, cells);
+  return proved_list(old, {put_record(old, at, fresh)}, old.columns, rows);
 }
 
-Result<Bytes> add_row_to(const CsvText& old, const EditRow& change, std::vector<std::string> row,
-                         std::size_t last) {
+Result<ChangedList> add_row_to(const CsvText& old, const EditRow& change,
+                               std::vector<std::string> row, std::size_t last) {
   for (const auto& [name, text] : change.values) {
     const std::optional<std::size_t> at = old.column(name);
     if (!at) return no_such_column(old, name);
@@ -126,7 +150,7 @@ Result<Bytes> add_row_to(const CsvText& old, const EditRow& change, std::vector<
   return with_row(old, std::min(change.to.value_or(last), last), std::move(row), change.written);
 }
 
-Result<Bytes> copy_row(const CsvText& old, const EditRow& change) {
+Result<ChangedList> copy_row(const CsvText& old, const EditRow& change) {
   std::vector<std::string> row = old.cells[change.row];
   EditRow adding = change;
   const std::optional<std::size_t> id = old.column("id");
@@ -138,17 +162,16 @@ Result<Bytes> copy_row(const CsvText& old, const EditRow& change) {
   return add_row_to(old, adding, std::move(row), old.rows.size());
 }
 
-Result<Bytes> move_row(const CsvText& old, const EditRow& change) {
+Result<ChangedList> move_row(const CsvText& old, const EditRow& change) {
   const std::size_t to = std::min(change.to.value_or(change.row), old.rows.size() - 1);
-  if (to == change.row) return Bytes(old.text);
-  Cells cells = old.cells;
-  std::vector<std::string> row = std::move(cells[change.row]);
-  cells.erase(cells.begin() + static_cast<std::ptrdiff_t>(change.row));
-  cells.insert(cells.begin() + static_cast<std::ptrdiff_t>(to), std::move(row));
+  if (to == change.row) return unchanged(old);
+  WantedRows rows = rows_of(old.cells);
+  rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(change.row));
+  rows.insert(rows.begin() + static_cast<std::ptrdiff_t>(to), &old.cells[change.row]);
   const std::string raw(part(old.text, old.rows[change.row].at));
   const std::size_t before = to < change.row ? to : to + 1;
   return proved_list(old, {take_record(old, change.row), put_record(old, before, raw)}, old.columns,
-                     cells);
+                     rows);
 }
 
 /// Puts a cell at a place of a record; a record that ends before it stays short.
@@ -185,7 +208,7 @@ std::optional<Diagnostic> fault_of_name(const CsvText& list, const std::string& 
       .hint("give the new one another name");
 }
 
-Result<Bytes> add_column(const CsvText& old, const EditColumn& change) {
+Result<ChangedList> add_column(const CsvText& old, const EditColumn& change) {
   if (auto fault = fault_of_name(old, change.column)) return *fault;
   const std::size_t place = std::min(change.place.value_or(old.columns.size()), old.columns.size());
   const auto offset = static_cast<std::ptrdiff_t>(place);
@@ -202,10 +225,10 @@ Result<Bytes> add_column(const CsvText& old, const EditColumn& change) {
     cells[i].insert(cells[i].begin() + offset, text_of_cell(raw));
   }
   for (const CsvRecord& each : old.blank) put_cell(old, each, place, "", splices);
-  return proved_list(old, std::move(splices), columns, cells);
+  return proved_list(old, std::move(splices), columns, rows_of(cells));
 }
 
-Result<Bytes> remove_column(const CsvText& old, const EditColumn& change) {
+Result<ChangedList> remove_column(const CsvText& old, const EditColumn& change) {
   const std::optional<std::size_t> place = old.column(change.column);
   if (!place) return no_such_column(old, change.column);
   std::vector<std::string> columns = old.columns;
@@ -219,20 +242,20 @@ Result<Bytes> remove_column(const CsvText& old, const EditColumn& change) {
     if (is_blank_row(cells[i])) return empty_row(old, i);
   }
   for (const CsvRecord& each : old.blank) take_cell(each, *place, splices);
-  return proved_list(old, std::move(splices), columns, cells);
+  return proved_list(old, std::move(splices), columns, rows_of(cells));
 }
 
-Result<Bytes> rename_column(const CsvText& old, const EditColumn& change) {
+Result<ChangedList> rename_column(const CsvText& old, const EditColumn& change) {
   const std::optional<std::size_t> place = old.column(change.column);
   if (!place) return no_such_column(old, change.column);
   const std::string name(trimmed(change.to));
-  if (name == change.column) return Bytes(old.text);
+  if (name == change.column) return unchanged(old);
   if (auto fault = fault_of_name(old, change.to)) return *fault;
   std::vector<std::string> columns = old.columns;
   columns[*place] = name;
   const Stretch at = old.header.cells[*place];
   return proved_list(old, {{at, csv_cell(name, old.separator, part(old.text, at))}}, columns,
-                     old.cells);
+                     rows_of(old.cells));
 }
 
 }  // namespace
@@ -277,28 +300,30 @@ Diagnostic no_such_column(const CsvText& list, const std::string& name) {
   return problem;
 }
 
-Result<Bytes> change_csv(const CsvText& old, const SetCell& change) {
+Result<ChangedList> change_csv(const CsvText& old, const SetCell& change) {
   const std::optional<std::size_t> at = old.column(change.column);
   if (!at) return no_such_column(old, change.column);
   if (change.row >= old.rows.size()) return no_such_row(old, change.row);
   if (const auto fault = fault_of_text(change.text)) {
     return unwritable(old, change.column, *fault);
   }
-  Cells cells = old.cells;
-  cells[change.row][*at] = change.text;
-  if (is_blank_row(cells[change.row])) return empty_row(old, change.row);
-  if (cells == old.cells && !change.written) return Bytes(old.text);
+  CellRow row = old.cells[change.row];
+  row[*at] = change.text;
+  if (is_blank_row(row)) return empty_row(old, change.row);
+  if (row == old.cells[change.row] && !change.written) return unchanged(old);
+  WantedRows rows = rows_of(old.cells);
+  rows[change.row] = &row;
   const CsvRecord& record = old.rows[change.row];
   const bool said = change.written && text_of_cell(*change.written) == change.text;
   const std::string raw =
       said ? *change.written : csv_cell(change.text, old.separator, old.written(change.row, *at));
   const std::size_t have = record.cells.size();
-  if (*at < have) return proved_list(old, {{record.cells[*at], raw}}, old.columns, cells);
+  if (*at < have) return proved_list(old, {{record.cells[*at], raw}}, old.columns, rows);
   const std::string filling(*at - have + 1, old.separator);
-  return proved_list(old, {{{record.at.to, record.at.to}, filling + raw}}, old.columns, cells);
+  return proved_list(old, {{{record.at.to, record.at.to}, filling + raw}}, old.columns, rows);
 }
 
-Result<Bytes> change_csv(const CsvText& old, const EditRow& change) {
+Result<ChangedList> change_csv(const CsvText& old, const EditRow& change) {
   if (old.columns.empty()) return no_such_row(old, change.row);
   if (change.op == ListOp::add) {
     return add_row_to(old, change, std::vector<std::string>(old.columns.size()), old.rows.size());
@@ -306,12 +331,12 @@ Result<Bytes> change_csv(const CsvText& old, const EditRow& change) {
   if (change.row >= old.rows.size()) return no_such_row(old, change.row);
   if (change.op == ListOp::copy) return copy_row(old, change);
   if (change.op == ListOp::move) return move_row(old, change);
-  Cells cells = old.cells;
-  cells.erase(cells.begin() + static_cast<std::ptrdiff_t>(change.row));
-  return proved_list(old, {take_record(old, change.row)}, old.columns, cells);
+  WantedRows rows = rows_of(old.cells);
+  rows.erase(rows.begin() + static_cast<std::ptrdiff_t>(change.row));
+  return proved_list(old, {take_record(old, change.row)}, old.columns, rows);
 }
 
-Result<Bytes> change_csv(const CsvText& old, const EditColumn& change) {
+Result<ChangedList> change_csv(const CsvText& old, const EditColumn& change) {
   switch (change.op) {
     case ColumnOp::add:
       return add_column(old, change);

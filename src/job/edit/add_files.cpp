@@ -85,6 +85,19 @@ class Added {
   std::vector<fs::path> made_;
 };
 
+/// What lies in folders first, `last` last: whoever watches the folder sees no half of a game.
+std::vector<std::pair<std::string, const Bytes*>> in_order_of_writing(
+    const std::map<std::string, Bytes>& files, const std::string& last) {
+  std::vector<std::pair<std::string, const Bytes*>> all;
+  for (const auto& [path, bytes] : files) all.emplace_back(path, &bytes);
+  const auto rank = [&](const auto& one) {
+    if (one.first == last) return 2;
+    return one.first.find('/') == std::string::npos ? 1 : 0;
+  };
+  std::ranges::stable_sort(all, {}, rank);
+  return all;
+}
+
 }  // namespace
 
 quoin::Outcome add_files(const std::string& folder, const std::map<std::string, Bytes>& files,
@@ -92,14 +105,16 @@ quoin::Outcome add_files(const std::string& folder, const std::map<std::string, 
   std::error_code fault;
   const fs::path place = fs::canonical(folder, fault);
   if (fault) return cannot_add(folder, fault.value());
-  Added added(place);
   for (const auto& [path, bytes] : files) {
-    if (path == last) continue;
-    if (quoin::Outcome one = added.add(path, bytes); !one) return one;
+    const ReadAnswer there = real_world(place.string())->read(path, largest_file);
+    const bool is_other = there.ok() ? *there.bytes != bytes
+                                     : there.failure != ReadFailure::missing &&
+                                           there.failure != ReadFailure::outside_the_game;
+    if (is_other) return there_already(path);
   }
-  const auto game = files.find(last);
-  if (game != files.end()) {
-    if (quoin::Outcome one = added.add(last, game->second); !one) return one;
+  Added added(place);
+  for (const auto& [path, bytes] : in_order_of_writing(files, last)) {
+    if (quoin::Outcome one = added.add(path, *bytes); !one) return one;
   }
   added.keep();
   return Done{};
