@@ -72,7 +72,7 @@ class Edits {
   }
   async #send_all(): Promise<void> {
     try {
-      while (this.waiting[0] && desk.state && desk.reach !== 'gone') {
+      while (this.waiting[0] && desk.reach === 'here') {
         await this.#send(this.waiting[0]);
         this.#keep(this.waiting.slice(1));
       }
@@ -90,6 +90,9 @@ class Edits {
       this.#own = revision;
     } catch (problem) {
       if (!(problem instanceof Refused)) throw problem;
+      if (problem.status === 401 || problem.status === 403) {
+        throw new Unreached('another run of the desk', { cause: problem });
+      }
       if (problem.status === 422 && edit.base !== undefined && !this.#is_known(edit.base)) {
         delete edit.base;
         return this.#send(edit);
