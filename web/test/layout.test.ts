@@ -131,7 +131,7 @@ flow(
     assert.equal(await width.inputValue(), before);
     await page.getByRole('combobox', { name: 'Valign' }).selectOption('top');
     await on_disk(scene.desk, FACE, /id = "name"[^#]*valign = "top"/);
-    await page.keyboard.press('Control+z');
+    await page.getByRole('button', { name: 'Undo: valign of name' }).click();
     await same_on_disk(scene.desk, FACE, file);
   },
 );
@@ -158,5 +158,60 @@ flow(
       .waitFor();
     await on_disk(scene.desk, FACE, /picture = "(art\/)?buoy\.png"/);
     assert.equal(scene.desk.real?.read('art/buoy.png').includes('PNG'), true);
+  },
+);
+
+flow(
+  'the line round a shape is thickened and coloured, one value of its table at a time',
+  { at: `layout/${encodeURIComponent(FACE)}/shell-6/foam`, only: 'real' },
+  async (page, scene) => {
+    const file = await opened(page, scene);
+    const line = page.getByRole('group', { name: 'Stroke' });
+    const width = line.getByRole('textbox', { name: /^Width/ });
+    await width.fill('0.6');
+    await width.press('Enter');
+    await on_disk(scene.desk, FACE, 'stroke = { colour = "paper", width = 0.6, cap = "round" }');
+    await line.getByRole('combobox', { name: 'Cap' }).selectOption('square');
+    await on_disk(scene.desk, FACE, 'stroke = { colour = "paper", width = 0.6, cap = "square" }');
+    await page.getByText('As usual (').click();
+    await page.getByRole('button', { name: 'Put on: shadow' }).click();
+    await on_disk(scene.desk, FACE, /id = "foam"[^#]*shadow = \{[^}]*offset = \[0\.4, 0\.6\]/);
+    for (const name of ['shadow of foam', 'stroke cap of foam', 'stroke width of foam']) {
+      await page.getByRole('button', { name: `Undo: ${name}` }).click();
+    }
+    await same_on_disk(scene.desk, FACE, file);
+  },
+);
+
+flow(
+  'a turned element is moved along the card and sized along itself',
+  { at: `layout/${encodeURIComponent(FACE)}/shell-6/hairline`, only: 'real' },
+  async (page, scene) => {
+    await opened(page, scene);
+    await page.getByText('As usual (').click();
+    const turn = page.getByRole('textbox', { name: /^Rotation/ });
+    await turn.fill('30');
+    await turn.press('Enter');
+    await on_disk(
+      scene.desk,
+      FACE,
+      /id = "hairline"[^[]*at = \[5\.8, 67\.3\][^[]*size = \[8, 0\.5\][^#]*rotation = 30/,
+    );
+    await stage(page).focus();
+    await page.keyboard.press('Shift+ArrowRight');
+    await on_disk(
+      scene.desk,
+      FACE,
+      /id = "hairline"[^[]*at = \[6\.8, 67\.3\][^[]*size = \[8, 0\.5\]/,
+    );
+    // Wider by 1 mm to its own right: the left end stays, so the middle goes half a millimetre
+    // along the element, and the unturned corner with it (cos 30° = 0.866, sin 30° = 0.5).
+    await page.waitForTimeout(1300); // another step
+    await page.keyboard.press('Control+Shift+ArrowRight');
+    await on_disk(
+      scene.desk,
+      FACE,
+      /id = "hairline"[^[]*at = \[6\.73, 67\.55\][^[]*size = \[9, 0\.5\]/,
+    );
   },
 );

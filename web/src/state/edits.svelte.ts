@@ -17,7 +17,6 @@ class Edits {
   waiting = $state.raw<Waiting[]>(read_waiting());
   #began: number | undefined;
   #own = 0; // the revision that the last edit of this page made
-  #running = false;
   #followed: Waiting | null = null; // the latest step of a drag, not yet sent
   #drag_timer: ReturnType<typeof setTimeout> | undefined;
 
@@ -65,11 +64,15 @@ class Edits {
     this.#followed = null;
   }
 
-  async send_waiting(): Promise<void> {
-    if (this.#running) return;
-    this.#running = true;
+  #sending: Promise<void> | null = null;
+  /** Ends when all is sent, or the desk is away. */
+  send_waiting(): Promise<void> {
+    this.#sending ??= this.#send_all().finally(() => (this.#sending = null));
+    return this.#sending;
+  }
+  async #send_all(): Promise<void> {
     try {
-      while (this.waiting[0] && desk.state && desk.reach !== 'gone') {
+      while (this.waiting[0] && desk.reach === 'here') {
         await this.#send(this.waiting[0]);
         this.#keep(this.waiting.slice(1));
       }
@@ -77,8 +80,6 @@ class Edits {
       this.#own = 0; // whoever answers next may be another run, which counts anew
       if (problem instanceof Unreached) desk.lost();
       else desk.tell(problem);
-    } finally {
-      this.#running = false;
     }
   }
 
@@ -89,6 +90,9 @@ class Edits {
       this.#own = revision;
     } catch (problem) {
       if (!(problem instanceof Refused)) throw problem;
+      if (problem.status === 401 || problem.status === 403) {
+        throw new Unreached('another run of the desk', { cause: problem });
+      }
       if (problem.status === 422 && edit.base !== undefined && !this.#is_known(edit.base)) {
         delete edit.base;
         return this.#send(edit);
@@ -120,6 +124,7 @@ class Edits {
   }
   async #step(step: () => Promise<{ revision: number }>): Promise<void> {
     try {
+      await this.send_waiting(); // what was done last is what is taken back
       this.#own = (await step()).revision;
       await desk.refresh();
     } catch (problem) {

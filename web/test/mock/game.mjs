@@ -193,7 +193,7 @@ function set_value(content, change) {
 function apply_element(file, change) {
   const list = (file.element ??= []);
   const at = Number(change.path[1]);
-  if (change.op === 'add') list.splice(change.to ?? list.length, 0, change.value);
+  if (change.op === 'add') list.splice(Number.isFinite(at) ? at : list.length, 0, change.value);
   else if (change.op === 'remove') list.splice(at, 1);
   else list.splice(change.to, 0, ...list.splice(at, 1));
 }

@@ -158,11 +158,16 @@ export class LayoutWork {
   }
   add(kind: string, value: { [key: string]: Json }): void {
     const id = this.free_id(kind);
-    const path: TomlPath = ['element'];
+    const path: TomlPath = ['element', this.#written_here()];
     edits.make(`a new ${kind}`, [
       { kind: 'element', file: this.file, op: 'add', path, value: { id, kind, ...value } },
     ]);
     this.chosen = id;
+  }
+  /** How many elements the layout's own file lists: a new one stands after them, on top. */
+  #written_here(): number {
+    const own = this.placed.filter(({ element }) => this.file_of(element) === this.file);
+    return Math.max(0, ...own.map(({ element }) => Number(element.path[1] ?? -1) + 1));
   }
   free_id(stem: string): string {
     const taken = new Set(this.placed.map((one) => one.element.id));
