@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "game/words.h"
+
 namespace quoin::game {
 namespace {
 
@@ -60,6 +62,26 @@ TEST(Encoding, shows_the_letter_that_an_older_code_page_meant) {
   EXPECT_EQ(found->details.at(0),
             "the file seems to be in an older one-byte code page (Latin-1 or Windows-1252), where "
             "this would be \"ä\"");
+}
+
+TEST(Encoding, is_looked_at_alike_wherever_a_letter_stands) {
+  for (std::size_t before = 0; before < 20; ++before) {
+    for (std::size_t after : {0, 1, 7, 8, 9}) {
+      const std::string front(before, 'a'), back(after, 'z');
+      for (const std::string letter : {"\x7f", "\x01", "é", "夜", "🂡"}) {
+        EXPECT_EQ(encoding_problem(front + letter + back, {}), std::nullopt) << before << letter;
+        EXPECT_EQ(characters(front + letter + back), before + 1 + after) << before << letter;
+      }
+      const std::string other(1, '\xE4'), nul(1, '\0');
+      for (const std::string& wrong : {other, nul}) {
+        const std::string text = "aaaaaaaa\n" + front + wrong + back;
+        const auto problem = encoding_problem(text, {});
+        ASSERT_TRUE(problem) << before;
+        EXPECT_EQ(problem->origin.line, 2U);
+        EXPECT_EQ(problem->origin.column, before + 1);
+      }
+    }
+  }
 }
 
 }  // namespace

@@ -1,4 +1,4 @@
-"""The desk as a program that runs, and what may be sent to it. Used by desk_attacks, desk_troubles."""
+"""The desk as a program that runs, for desk_attacks and desk_troubles."""
 import json
 import os
 import re
@@ -39,7 +39,8 @@ inset = "bleed"
 fill = "#204060"
 """
 CARDS = "id,name,copies\na,Adder,20\nb,Boar,20\n"
-SVG = b'<svg xmlns="http://www.w3.org/2000/svg" width="4" height="4"><rect width="4" height="4"/></svg>'
+SVG = (b'<svg xmlns="http://www.w3.org/2000/svg" width="4" height="4">'
+       b'<rect width="4" height="4"/></svg>')
 
 
 class Answer:
@@ -144,7 +145,7 @@ class DeskAtWork(unittest.TestCase):
             return received(connection, is_head)
 
     def request(self, method, target, body=None, **headers):
-        """The bytes of a request; headers by their names with '_' for '-', None to leave one out."""
+        """The bytes of a request; headers by name with '_' for '-', None to leave one out."""
         said = {"Host": f"127.0.0.1:{self.port}", "X-Quoin-Token": self.token,
                 "Connection": "close"}
         if body is not None:
