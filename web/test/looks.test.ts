@@ -80,10 +80,12 @@ function unreachable(page: Page): Promise<string[]> {
       const name = one.getAttribute('aria-label') ?? one.textContent?.trim() ?? one.tagName;
       const words = `${one.tagName} "${name.slice(0, 40)}"`;
       if (box.left < -1 || box.right > innerWidth + 1) said.push(`${words} sticks out sideways`);
-      const [x, y] = [box.left + box.width / 2, box.top + Math.min(box.height / 2, 20)];
-      const top = document.elementFromPoint(x, y);
-      const shares =
-        top && (one.contains(top) || top.contains(one) || one.closest('label')?.contains(top));
+      // Cards in a fan cover each other in part, so any place on it will do.
+      const places = [0.5, 0.1, 0.9].flatMap((x) => [0.5, 0.1, 0.9].map((y) => [x, y] as const));
+      const shares = places.some(([x, y]) => {
+        const top = document.elementFromPoint(box.left + box.width * x, box.top + box.height * y);
+        return top && (one.contains(top) || top === one.closest('label'));
+      });
       if (!shares) said.push(`${words} is covered or out of view`);
       if (one.matches('.button') && one.scrollWidth > one.clientWidth + 1)
         said.push(`${words} is cut off`);
