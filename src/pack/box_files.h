@@ -36,6 +36,8 @@ struct NetSheet {
   Size paper;  ///< as it is printed on: width > height means landscape
   std::vector<NetPlace> nets;
   int times = 1;  ///< how often it is to be printed
+  /// How the two sides are drawn for the printer; filled by whoever knows the printer.
+  std::optional<press::Correction> correction = {};
 };
 
 /// The nets of so many boxes on the game's paper.
