@@ -7,6 +7,7 @@
 #include "game/game.h"
 #include "pieces/box/box.h"
 #include "pieces/box/net_art.h"
+#include "press/correction.h"
 
 namespace quoin::pack {
 

@@ -48,20 +48,6 @@ class Reader {
     return all;
   }
 
-  /// Mean scale from the readings of one bar; 1 when none was read.
-  [[nodiscard]] double bar(Mm nominal, std::string EyeSheet::*words) {
-    double sum = 0;
-    int count = 0;
-    for (const EyeSheet& sheet : sheets_) {
-      if ((sheet.*words).empty()) continue;
-      if (const auto scale = bar_scale(nominal, sheet.*words)) {
-        sum += *scale;
-        ++count;
-      }
-    }
-    return count > 0 ? sum / count : 1;
-  }
-
  private:
   void letter(std::size_t sheet) {
     const char seen = sheets_[sheet].behind_a;
@@ -121,45 +107,50 @@ class Reader {
     return *offset;
   }
 
-  [[nodiscard]] std::optional<double> bar_scale(Mm nominal, const std::string& words) {
-    const std::string name = fmt::format("the bar of {} mm", mm_words(nominal));
+  const std::vector<EyeSheet>& sheets_;
+  game::FlipEdge flip_;
+  Diagnostics& found_;
+};
+
+Diagnostic wrong_length(Mm nominal, Mm length, const std::string& name) {
+  const auto within = [&](double factor) {
+    const double scale = length / nominal * factor;
+    return scale > 0.97 && scale < 1.03;
+  };
+  Diagnostic far(Id::press_reading_out_of_range, {},
+                 fmt::format("{} is given as {} mm, and a print at 100 % has {} to {} mm", name,
+                             mm_words(length), mm_words(nominal * 0.97), mm_words(nominal * 1.03)));
+  const std::string number = mm_words(length);
+  if (within(mm_per_inch)) {
+    return far.hint(fmt::format("for inches write {}={}in", mm_words(nominal), number));
+  }
+  if (within(10)) {
+    return far.hint(fmt::format("for centimetres write {}={}cm", mm_words(nominal), number));
+  }
+  return far.hint("print the sheet again at 100 % (actual size), not fitted to the page");
+}
+
+/// The mean of the readings of one bar over its length; 1 when there are none.
+double bar_scale(Mm nominal, const std::vector<std::string>& readings, Diagnostics& found) {
+  const std::string name = fmt::format("the bar of {} mm", mm_words(nominal));
+  double sum = 0;
+  for (const std::string& words : readings) {
     const std::optional<Mm> length = length_in_words(words);
     if (!length) {
       Diagnostic odd(Id::press_reading_not_understood, {},
                      fmt::format("{} is given as {}, which is no length", name,
                                  game::in_quotes(words)));
-      found_.push_back(odd.hint(fmt::format("write {}=149.6, or 14.96cm", mm_words(nominal))));
-      return std::nullopt;
+      const std::string like = mm_words(nominal - Mm{0.4}), in_cm = mm_words(nominal / 10);
+      found.push_back(odd.hint(
+          fmt::format("write {0}={1}, or {0}={2}cm", mm_words(nominal), like, in_cm)));
+      continue;
     }
     const double scale = *length / nominal;
-    if (scale >= 0.97 && scale <= 1.03) return scale;
-    found_.push_back(wrong_length(nominal, *length, name));
-    return std::nullopt;
+    if (scale < 0.97 || scale > 1.03) found.push_back(wrong_length(nominal, *length, name));
+    sum += scale;
   }
-
-  static Diagnostic wrong_length(Mm nominal, Mm length, const std::string& name) {
-    const auto within = [&](double factor) {
-      const double scale = length / nominal * factor;
-      return scale > 0.97 && scale < 1.03;
-    };
-    Diagnostic far(Id::press_reading_out_of_range, {},
-                   fmt::format("{} is given as {} mm, and a print at 100 % has {} to {} mm", name,
-                               mm_words(length), mm_words(nominal * 0.97),
-                               mm_words(nominal * 1.03)));
-    const std::string number = mm_words(length);
-    if (within(mm_per_inch)) {
-      return far.hint(fmt::format("for inches write {}={}in", mm_words(nominal), number));
-    }
-    if (within(10)) {
-      return far.hint(fmt::format("for centimetres write {}={}cm", mm_words(nominal), number));
-    }
-    return far.hint("print the sheet again at 100 % (actual size), not fitted to the page");
-  }
-
-  const std::vector<EyeSheet>& sheets_;
-  game::FlipEdge flip_;
-  Diagnostics& found_;
-};
+  return readings.empty() ? 1 : sum / static_cast<double>(readings.size());
+}
 
 /// Planes over the corners for both ways, as one map, and how far the readings are off them.
 struct PlaneFit {
@@ -259,8 +250,16 @@ std::optional<Mm> offset_in_words(std::string_view words) {
   return front_pitch * *front - back_pitch * *back;
 }
 
-Result<Measurement> measure_by_eye(const std::vector<EyeSheet>& sheets, const SheetLayout& layout,
-                                   game::FlipEdge flip) {
+Result<FrontScale> scale_of_bars(const BarReadings& readings, Size paper) {
+  Diagnostics found;
+  const double shorter = bar_scale(Mm{150}, readings.bar_150, found);
+  const double longer = bar_scale(Mm{200}, readings.bar_200, found);
+  if (!found.empty()) return found;
+  return paper.width > paper.height ? FrontScale{longer, shorter} : FrontScale{shorter, longer};
+}
+
+Result<Measurement> measure_by_eye(const std::vector<EyeSheet>& sheets, const BarReadings& bars,
+                                   const SheetLayout& layout, game::FlipEdge flip) {
   Diagnostics found;
   if (sheets.empty()) {
     return Diagnostic(Id::press_reading_missing, {}, "no sheet was read")
@@ -268,8 +267,7 @@ Result<Measurement> measure_by_eye(const std::vector<EyeSheet>& sheets, const Sh
   }
   Reader reader(sheets, flip, found);
   const std::vector<Offsets> offsets = reader.offsets();
-  const double short_scale = reader.bar(Mm{150}, &EyeSheet::bar_150);
-  const double long_scale = reader.bar(Mm{200}, &EyeSheet::bar_200);
+  const auto scale = scale_of_bars(bars, layout.paper).or_report(found);
   if (any_errors(found)) return found;
   std::vector<SheetMeasured> measured;
   for (std::size_t i = 0; i < offsets.size(); ++i) {
@@ -284,9 +282,8 @@ Result<Measurement> measure_by_eye(const std::vector<EyeSheet>& sheets, const Sh
   if (any_errors(found)) return found;
   Result<Measurement> all = combined(std::move(measured), layout.paper);
   if (!all) return all;
-  const bool landscape = layout.paper.width > layout.paper.height;
-  all->scale_x = landscape ? long_scale : short_scale;
-  all->scale_y = landscape ? short_scale : long_scale;
+  all->scale_x = scale->x;
+  all->scale_y = scale->y;
   return all;
 }
 

@@ -13,8 +13,20 @@ namespace quoin::press {
 struct EyeSheet {
   char behind_a = 0;                   ///< the letter behind A, in capitals; 0: not said
   std::array<std::string, 8> scales;  ///< of (1) to (8), as `offset_in_words` takes them; "" missing
-  std::string bar_150, bar_200;        ///< as `length_in_words` takes them; "" when not measured
 };
+
+/// What a ruler says of the bars, of one sheet or several, as `length_in_words` takes it.
+struct BarReadings {
+  std::vector<std::string> bar_150, bar_200;
+};
+
+/// How large fronts come out across and down: the mean of the readings, 1 for a bar without any.
+struct FrontScale {
+  double x = 1, y = 1;
+};
+/// Fails with `press.reading-not-understood`, and with `press.reading-out-of-range` for what is 3 in
+/// 100 off, which tells of inches and centimetres taken for millimetres.
+[[nodiscard]] Result<FrontScale> scale_of_bars(const BarReadings& readings, Size paper);
 
 /// How sure a line is read: half a step of 0.05 mm, taken as one standard deviation for all that
 /// paper blurs (common practice, no source).
@@ -29,6 +41,7 @@ inline constexpr Mm reading_error{0.05};
 /// what was meant when it looks like inches or centimetres), `press.readings-disagree` (four
 /// corners that no flat sheet gives), `press.turned-otherwise`, `press.not-sure-enough`.
 [[nodiscard]] Result<Measurement> measure_by_eye(const std::vector<EyeSheet>& sheets,
+                                                 const BarReadings& bars,
                                                  const SheetLayout& layout, game::FlipEdge flip);
 
 /// One scale as people write it: the number of the line that meets its fellow, "3", "-2", "3 or 4";
