@@ -27,6 +27,7 @@ constexpr std::array stages{
     Stage{"back", "Backs", "Whether a back gives its card away."},
     Stage{"suits", "Suits", "Whether every player can tell the suits apart."},
     Stage{"sheet", "Sheets", "Laying cards on paper for one printer."},
+    Stage{"press", "The printer", "Getting to know a printer, and printing by what was measured."},
     Stage{"pdf", "PDF files", "Writing the printable files."},
     Stage{"pack", "The pack", "Writing the folder of finished files."},
     Stage{"edit", "Changes at the desk", "Changing a value in the maker's files."},

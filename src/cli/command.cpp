@@ -71,6 +71,33 @@ std::vector<Command> table() {
        {{"--port", "N", "the port to answer on (else a free one)"},
         {"--no-open", "", "print the address, but open no browser"}},
        run_desk},
+      {"printer",
+       "[sheet|read|scans|show] [options]",
+       "measure your printer, so that backs meet their fronts",
+       "Alone it says what to do and lists the printers of this machine. `sheet` makes a measuring "
+       "sheet to print. `read` takes what you read off it against the light: A=E when E lies behind "
+       "A, 150=… and 200=… for the bars, 1=… to 8=… for the scales; a scale given again begins the "
+       "next sheet. `scans` takes pictures of both sides instead, the front first. Both keep what "
+       "they find under the name given with --as, for any game on this machine, or with --game in "
+       "that game's folder. `show` prints what is known of one.",
+       "quoin printer sheet -o sheet.pdf --paper Letter\n"
+       "quoin printer read A=E 150=149.8 200=199.7 1=3 2=-1 3=2 4=0 5=4:3 6=1 7=2 8=\"0 or 1\"\n"
+       "quoin printer scans front.png back.png --as \"Laser in the study\" --game reef",
+       1000,
+       {{"--out", "FILE", "where the sheet goes, -o for short (else measuring-sheet.pdf)"},
+        {"--paper", "NAME|WxH", "the paper (else A4; scans know A4 and Letter by themselves)"},
+        {"--flip", "EDGE", "about which edge sheets are turned: long-edge or short-edge"},
+        {"--backs", "HOW", "who turns the sheets: printer or by-hand"},
+        {"--sheets", "N", "so many numbered sheets in one file (1 to 20)"},
+        {"--from", "FILE", "a file with readings, as they would be typed"},
+        {"--as", "NAME", "what you call the printer (else My printer)"},
+        {"--tray", "NAME", "the tray that was measured"},
+        {"--stock", "NAME", "the paper that was measured"},
+        {"--heaviest", "G/M2", "the heaviest stock that the printer takes"},
+        {"--margin", "MM", "the edge of the paper that the printer cannot reach"},
+        {"--pile", "HOW", "how printed fronts lie in the tray: face-down or face-up"},
+        {"--game", "DIR", "keep it in this game's folder, or show one of it"}},
+       run_printer},
       {"sizes",
        "[cards|paper]",
        "list the card and paper sizes that have names",
@@ -117,7 +144,7 @@ Parsed parse(const Command& command, const std::vector<std::string>& typed) {
   std::vector<std::string> known;
   for (const Option& option : command.options) known.emplace_back(option.name);
   for (std::size_t i = 1; i < typed.size(); ++i) {
-    std::string word = typed[i];
+    std::string word = typed[i] == "-o" ? "--out" : typed[i];
     if (!word.starts_with("--") || word == "--") {
       result.asked.words.push_back(word);
       continue;

@@ -61,6 +61,7 @@ int run_desk(const Asked& asked, const Voices& voices) {
   desk::DeskWishes wishes;
   wishes.folder = asked.words.empty() ? "." : asked.words.front();
   wishes.cache_folder = cache_folder();
+  wishes.printers_folder = printers_folder();
   wishes.port = *port;
   wishes.show_outside = show_outside;
   auto opened = desk::Desk::open(wishes);

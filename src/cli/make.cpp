@@ -99,6 +99,7 @@ std::optional<std::string> read_wishes(const Asked& asked, const std::string& fo
   const char* name = wishes.only.empty() ? "pack" : "reprint";
   wishes.out = asked.get("--out").value_or((fs::path(folder) / name).string());
   wishes.cache_folder = cache_folder();
+  wishes.printers_folder = printers_folder();
   return std::nullopt;
 }
 

@@ -17,6 +17,14 @@ std::string cache_folder() {
   return home && *home == '/' ? std::string(home) + "/.cache/quoin/images" : std::string{};
 }
 
+std::string printers_folder() {
+  if (const char* own = std::getenv("XDG_CONFIG_HOME"); own && *own == '/') {
+    return std::string(own) + "/quoin/printers";
+  }
+  const char* home = std::getenv("HOME");
+  return home && *home == '/' ? std::string(home) + "/.config/quoin/printers" : std::string{};
+}
+
 bool show_outside(const std::string& what) {
   if (std::getenv("DISPLAY") == nullptr && std::getenv("WAYLAND_DISPLAY") == nullptr) return false;
   ::signal(SIGCHLD, SIG_IGN);  // nobody waits for the program that is begun here

@@ -11,8 +11,8 @@ namespace fs = std::filesystem;
 
 struct Desk::State {
   explicit State(const DeskWishes& wishes)
-      : session(wishes.folder, wishes.cache_folder),
-        workbench(wishes.folder, wishes.cache_folder, session.events()),
+      : session(wishes.folder, wishes.cache_folder, wishes.printers_folder),
+        workbench(wishes.folder, wishes.cache_folder, wishes.printers_folder, session.events()),
         room{session, workbench, tray, tray_mutex, wishes.show_outside} {}
 
   Session session;

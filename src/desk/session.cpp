@@ -61,9 +61,10 @@ Snapshot::StateOf state_of(const World& world, const game::Game& game, const Dia
 
 }  // namespace
 
-Session::Session(std::string folder, std::string cache_folder)
+Session::Session(std::string folder, std::string cache_folder, std::string printers_folder)
     : folder_(std::move(folder)),
       cache_folder_(std::move(cache_folder)),
+      printers_folder_(std::move(printers_folder)),
       easel_(kept_pictures),
       changes_(changes_of(folder_)) {
   is_dirty_ = true;
@@ -205,6 +206,7 @@ void Session::check(const std::stop_token& stop) {
   job::Wishes wishes;
   wishes.out = folder_ + "/pack";
   wishes.cache_folder = cache_folder_;
+  wishes.printers_folder = printers_folder_;
   auto checkup = std::make_shared<Checkup>();
   checkup->outcome = job::check(*shown->sight.world, wishes, watcher);
   checkup->printed =

@@ -50,8 +50,9 @@ struct Snapshot {
 /// change wins: checks of an older moment are stopped. Functions may be called from any thread.
 class Session {
  public:
-  /// `cache_folder` is for what is kept between runs, "" for nothing.
-  Session(std::string folder, std::string cache_folder);
+  /// `cache_folder` is for what is kept between runs, `printers_folder` holds the printers of this
+  /// machine; "" for nothing.
+  Session(std::string folder, std::string cache_folder, std::string printers_folder);
   ~Session();
   Session(const Session&) = delete;
   Session& operator=(const Session&) = delete;
@@ -104,7 +105,7 @@ class Session {
   template <typename Do>
   [[nodiscard]] Answered change(const Do& what, Drawing drawing = Drawing::ahead);
 
-  const std::string folder_, cache_folder_;
+  const std::string folder_, cache_folder_, printers_folder_;
   Events events_;
   Easel easel_;
 

@@ -107,8 +107,12 @@ class Workbench::Reporter : public job::Watcher {
   std::chrono::steady_clock::time_point last_;
 };
 
-Workbench::Workbench(std::string folder, std::string cache_folder, Events& events)
-    : folder_(std::move(folder)), cache_folder_(std::move(cache_folder)), events_(events) {}
+Workbench::Workbench(std::string folder, std::string cache_folder, std::string printers_folder,
+                     Events& events)
+    : folder_(std::move(folder)),
+      cache_folder_(std::move(cache_folder)),
+      printers_folder_(std::move(printers_folder)),
+      events_(events) {}
 
 Workbench::~Workbench() { thread_ = {}; }
 
@@ -120,6 +124,7 @@ std::variant<std::string, Refusal> Workbench::make(const Json& asked) {
   }
   wishes->out = folder_ + (wishes->only.empty() ? "/pack" : "/reprint");
   wishes->cache_folder = cache_folder_;
+  wishes->printers_folder = printers_folder_;
   const std::lock_guard lock(mutex_);
   if (!id_.empty()) return Refusal{409, "a pack is being made already", "wait for it, or stop it"};
   id_ = fmt::format("make-{}", ++count_);

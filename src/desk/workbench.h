@@ -17,7 +17,8 @@ namespace quoin::desk {
 /// far it is.
 class Workbench {
  public:
-  Workbench(std::string folder, std::string cache_folder, Events& events);
+  Workbench(std::string folder, std::string cache_folder, std::string printers_folder,
+            Events& events);
   /// Stops what is going on; the earlier pack is whole.
   ~Workbench();
   Workbench(const Workbench&) = delete;
@@ -33,7 +34,7 @@ class Workbench {
   class Reporter;
   void run(const std::stop_token& stop, const std::string& id, const job::Wishes& wishes);
 
-  const std::string folder_, cache_folder_;
+  const std::string folder_, cache_folder_, printers_folder_;
   Events& events_;
   std::mutex mutex_;
   int count_ = 0;

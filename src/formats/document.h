@@ -24,9 +24,11 @@ struct Placement {
 };
 
 /// A page: placed symbols, then a drawing of its own on top (marks, slug). Boxes are in page
-/// millimetres from the top left of the sheet.
+/// millimetres from the top left of the sheet. All that is drawn is drawn under `printed`, which
+/// makes up for what a printer does to the page; media and boxes stay as they are.
 struct Page {
   Size media;
+  Affine printed;
   Rect trim;
   Rect bleed;
   std::vector<Placement> placements;

@@ -132,6 +132,17 @@ struct SheetWishes {
   Origin origin;  ///< of [sheets], or of game.toml
 };
 
+/// What is known of a printer that was not measured: its kind.
+enum class PrinterKind { laser, inkjet, copy_shop };
+
+/// What [printer] says besides the margin, which is with the sheets.
+struct PrinterWishes {
+  std::string profile;  ///< the name of a printer that was measured, "" for none
+  Origin origin;        ///< of that name, or of [printer], or of game.toml
+  PrinterKind kind = PrinterKind::laser;
+  bool margin_given = false;  ///< else a measured printer's own margin holds
+};
+
 /// Limits of the checks; defaults are in the schema's table with their sources.
 struct Limits {
   double good_ppi = 300, poor_ppi = 200;
@@ -150,6 +161,7 @@ struct Game {
   CardFormat card;
   Stock stock;
   SheetWishes sheets;
+  PrinterWishes printer;
   std::optional<BoxWishes> box;  ///< nothing when there is no [box]
   Limits limits;
   std::vector<Named> colours;

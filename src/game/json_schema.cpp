@@ -211,4 +211,17 @@ std::string layout_json_schema() {
   return schema("layouts/*.toml", properties, definitions, {});
 }
 
+std::string printer_json_schema() {
+  Members properties;
+  std::vector<std::string> required;
+  for (const PropertyFacts& facts : keys_of("profile")) {
+    properties.emplace_back(facts.key, value(facts));
+    if (!facts.presence.empty()) required.push_back(json::text(facts.key));
+  }
+  for (const SectionFacts& section : printer_sections()) {
+    if (section.name != "profile") properties.emplace_back(section.name, section_schema(section));
+  }
+  return schema("printers/*.toml", properties, {}, required);
+}
+
 }  // namespace quoin::game

@@ -12,5 +12,7 @@ namespace quoin::game {
 [[nodiscard]] std::string game_json_schema();
 /// The same for layouts/*.toml.
 [[nodiscard]] std::string layout_json_schema();
+/// The same for printers/*.toml.
+[[nodiscard]] std::string printer_json_schema();
 
 }  // namespace quoin::game

@@ -16,6 +16,7 @@ tidewrack/
   layouts/        how cards look: face.toml, back.toml …
   art/            the pictures
   fonts/          the fonts, when the game brings its own
+  printers/       printers that were measured, when the game brings one
 ```
 
 All of them are plain text or pictures; any text editor and any spreadsheet opens them. Text files
@@ -35,6 +36,7 @@ In this page:
 - [Placeholders](#placeholders): how a card's own words come into a layout
 - [Conditions](#conditions): what is drawn on which card
 - [Elements](#elements): pictures, texts, shapes, repeats and groups, with all their keys
+- [Printers](#printers): what was measured of a printer
 - [Sizes](#sizes): names of card and paper sizes
 
 )md";
@@ -142,6 +144,17 @@ unless = { text = "" }
 - `""` means that the cell is empty, `"*"` that it is not.
 - Besides columns you may ask for `suit`, `deck`, `layout` and keys of the suit:
   `when = { suit.tide = "high" }`.
+
+)md";
+
+const std::string_view page_printers = R"md(## Printers
+
+What was measured of a printer is a TOML file of its own, so that every game can use it and a friend
+with the same printer can have it. `quoin printer` writes it; you may change it like any other file.
+It lies in `printers/` in the game's folder, or in `quoin/printers/` where this machine keeps
+settings (`$XDG_CONFIG_HOME`, else `~/.config`). A game takes it by its name without `.toml`:
+`profile = "study-laser"` under `[printer]` in game.toml. When both places have the name, the game's
+own file is taken.
 
 )md";
 

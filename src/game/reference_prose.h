@@ -11,5 +11,6 @@ extern const std::string_view page_cards;
 extern const std::string_view page_layouts;
 extern const std::string_view page_placeholders;
 extern const std::string_view page_conditions;
+extern const std::string_view page_printers;
 
 }  // namespace quoin::game

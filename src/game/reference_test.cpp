@@ -29,7 +29,7 @@ TEST(GameFilesPage, is_as_committed) { expect_file("docs/game-files.md", game_fi
 
 TEST(GameFilesPage, names_every_key_with_meaning_and_example) {
   const std::string page = game_files_page();
-  for (const auto* sections : {&game_sections(), &layout_sections()}) {
+  for (const auto* sections : {&game_sections(), &layout_sections(), &printer_sections()}) {
     for (const SectionFacts& section : *sections) {
       EXPECT_NE(page.find("### " + std::string(section.title) + "\n"), std::string::npos)
           << section.name;
@@ -46,6 +46,7 @@ TEST(GameFilesPage, names_every_key_with_meaning_and_example) {
 TEST(JsonSchema, of_game_files_is_as_committed) {
   expect_file("docs/schemas/game.schema.json", game_json_schema());
   expect_file("docs/schemas/layout.schema.json", layout_json_schema());
+  expect_file("docs/schemas/printer.schema.json", printer_json_schema());
 }
 
 }  // namespace

@@ -15,7 +15,7 @@ using Pages = std::map<std::string_view, std::vector<PropertyFacts>>;
 const Pages& pages() {
   static const Pages all = [] {
     Pages made;
-    for (auto rows : {game_keys, box_keys, layout_keys, on_box_keys}) {
+    for (auto rows : {game_keys, box_keys, layout_keys, on_box_keys, printer_keys}) {
       for (PropertyFacts& facts : rows()) made[facts.section].push_back(std::move(facts));
     }
     return made;
@@ -39,7 +39,7 @@ std::vector<std::string_view> pages_of(std::string_view kind) {
 }  // namespace
 
 const SectionFacts& section_facts(std::string_view section) {
-  for (const std::vector<SectionFacts>* all : {&game_sections(), &layout_sections()}) {
+  for (const std::vector<SectionFacts>* all : {&game_sections(), &layout_sections(), &printer_sections()}) {
     for (const SectionFacts& facts : *all) {
       if (facts.name == section) return facts;
     }

@@ -76,7 +76,9 @@ struct SectionFacts {
 /// The sections in the order of the reference page, those of game.toml first.
 [[nodiscard]] const std::vector<SectionFacts>& game_sections();
 [[nodiscard]] const std::vector<SectionFacts>& layout_sections();
-/// The section of that name. A name that is in neither list is a broken promise of ours:
+/// Those of printers/NAME.toml; "profile" holds the keys above its headings.
+[[nodiscard]] const std::vector<SectionFacts>& printer_sections();
+/// The section of that name. A name that is in none of the lists is a broken promise of ours:
 /// `std::logic_error`.
 [[nodiscard]] const SectionFacts& section_facts(std::string_view section);
 

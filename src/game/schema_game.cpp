@@ -305,10 +305,26 @@ std::vector<PropertyFacts> sheet_keys() {
        .high = 100,
        .unit = "mm",
        .fallback = "5",
+       .fallback_words = "the printer's own when it was measured, else `5`",
        .example = "margin = [5, 5, 12, 5]",
        .meaning = "The edge of the paper that your printer cannot reach: one number, or four for "
                   "top, right, bottom and left.",
        .source = "3 to 5 mm is common practice, no source"},
+      {.section = "printer",
+       .key = "profile",
+       .type = text,
+       .example = R"(profile = "study-laser")",
+       .meaning = "The printer that was measured, by the name of its file in `printers/` without "
+                  "`.toml`. Backs are then printed so that they meet their fronts, and everything "
+                  "at its true size."},
+      {.section = "printer",
+       .key = "kind",
+       .type = word,
+       .words = {"laser", "inkjet", "copy-shop"},
+       .fallback = R"("laser")",
+       .example = R"(kind = "inkjet")",
+       .meaning = "What kind of printer it is: from this follows what backs may miss their fronts "
+                  "by as long as it was not measured."},
   };
 }
 
@@ -474,7 +490,8 @@ const std::vector<SectionFacts>& game_sections() {
        "height of a card, then through the pile.\n\n"
        "Without this heading there is no box.",
        "[box]\nkind = \"tuck\"\ncaliper = 0.4"},
-      {"printer", Occurrence::once, "[printer]", "The printer", "", "[printer]\nmargin = 5"},
+      {"printer", Occurrence::once, "[printer]", "The printer", "",
+       "[printer]\nprofile = \"study-laser\""},
       {"checks", Occurrence::once, "[checks]", "Limits of the checks",
        "What Quoin warns of before you print. Change a limit when your printer does better or "
        "worse.",

@@ -12,5 +12,6 @@ namespace quoin::game {
 [[nodiscard]] std::vector<PropertyFacts> layout_keys();
 [[nodiscard]] std::vector<PropertyFacts> on_box_keys();
 [[nodiscard]] std::vector<PropertyFacts> layout_part_keys();
+[[nodiscard]] std::vector<PropertyFacts> printer_keys();
 
 }  // namespace quoin::game

@@ -16,7 +16,7 @@ const KnownNames names{{"ink"}, {"rule"}, {"shell"}};
 
 std::vector<const PropertyFacts*> all_keys() {
   std::vector<const PropertyFacts*> all;
-  for (const auto* sections : {&game_sections(), &layout_sections()}) {
+  for (const auto* sections : {&game_sections(), &layout_sections(), &printer_sections()}) {
     for (const SectionFacts& section : *sections) {
       for (const PropertyFacts& facts : keys_of(section.name)) all.push_back(&facts);
     }
@@ -47,7 +47,7 @@ TEST(Schema, gives_only_defaults_that_pass_their_own_check) {
 }
 
 TEST(Schema, gives_every_section_an_example_that_passes_its_own_check) {
-  for (const auto* sections : {&game_sections(), &layout_sections()}) {
+  for (const auto* sections : {&game_sections(), &layout_sections(), &printer_sections()}) {
     for (const SectionFacts& section : *sections) {
       const Result<Table> read = read_toml(std::string(section.example), FileName("x"));
       EXPECT_TRUE(read.ok()) << section.name;

@@ -79,6 +79,18 @@ Insets read_margin(const Node& margin) {
   return {edge(0), edge(1), edge(2), edge(3)};
 }
 
+void read_printer(Game& game, const Table& settings) {
+  const Section section("printer", table_under(settings, "printer"));
+  game.sheets.dead_margin = read_margin(section.value("margin"));
+  PrinterWishes& printer = game.printer;
+  printer.margin_given = section.has("margin");
+  printer.profile = std::string(trimmed(section.text("profile")));
+  printer.origin = section.has("profile") ? section.origin("profile") : game.sheets.origin;
+  const std::string kind = section.text("kind");
+  if (kind == "inkjet") printer.kind = PrinterKind::inkjet;
+  if (kind == "copy-shop") printer.kind = PrinterKind::copy_shop;
+}
+
 void read_off(Reading& reading, const Section& section) {
   std::vector<std::string> known;
   for (const IdFacts& facts : all_diagnostics()) known.emplace_back(facts.name);
@@ -140,8 +152,7 @@ void read_sheets(Reading& reading, const Table& settings) {
       meaning(section, "orientation",
               {Orientation::automatic, Orientation::portrait, Orientation::landscape});
   sheets.back_bleed = section.length("back-bleed");
-  const Section printer("printer", table_under(settings, "printer"));
-  sheets.dead_margin = read_margin(printer.value("margin"));
+  read_printer(reading.game, settings);
   read_limits(reading, table_under(settings, "checks"));
 }
 

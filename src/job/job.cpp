@@ -12,6 +12,7 @@
 #include "job/box_shown.h"
 #include "job/kept_findings.h"
 #include "job/prefetch.h"
+#include "job/printer/known_printer.h"
 #include "job/workshop.h"
 #include "pack/box_files.h"
 #include "pack/box_pictures.h"
@@ -93,6 +94,7 @@ void lay_sheets(const Workshop& shop, const Wishes& wishes, Outcome& outcome, Di
       sheets::lay(copies, piece_format(outcome.game, shop), outcome.game.sheets).or_report(found);
   if (!outcome.plan) return;
   outcome.totals.sheets = static_cast<int>(outcome.plan->sheets.size());
+  print_cards_for_printer(outcome, found);
   for (Diagnostic& problem : sheets::check(*outcome.plan)) found.push_back(std::move(problem));
 }
 
@@ -111,6 +113,7 @@ void fold_box(const Wishes& wishes, Workshop& shop, Outcome& outcome, Diagnostic
       pack::lay_box(outcome.game, *outcome.box, outcome.box_art, wishes.decks);
   outcome.box_sheets = std::move(laid.value);
   if (!wishes.parts.contains(Part::home)) return;
+  print_box_for_printer(outcome, found);
   for (Diagnostic& problem : laid.found) found.push_back(std::move(problem));
 }
 
@@ -147,12 +150,17 @@ Run begin(const World& world, const Wishes& wishes, Watcher& watcher) {
   Checked<game::Game> read = game::read_game(witnessed);
   run.outcome.game = std::move(read.value);
   run.found = std::move(read.found);
+  run.outcome.printer =
+      known_printer(witnessed, wishes.printers_folder, run.outcome.game, run.found);
   if (wishes.cache_folder.empty()) return run;
   run.cache = pack::image_cache(wishes.cache_folder);
   for (const std::string& font : run.outcome.game.font_files) {
     (void)witnessed.read(font, largest_file);
   }
   run.game_hash = witnessed.hash();
+  if (run.outcome.printer) {
+    run.game_hash = sha256(run.game_hash + press::profile_text(*run.outcome.printer));
+  }
   return run;
 }
 

@@ -14,6 +14,7 @@
 #include "pack/staging.h"
 #include "pieces/box/box.h"
 #include "pieces/box/net_art.h"
+#include "press/profile.h"
 #include "sheets/sheets.h"
 
 namespace quoin::job {
@@ -28,6 +29,7 @@ struct Wishes {
   std::vector<std::string> only;  ///< ids of spoilt cards to print again; empty: all
   int decks = 1;                  ///< copies of the whole deck, 1..1000
   std::string cache_folder;       ///< for prepared pictures; "" for none
+  std::string printers_folder;    ///< printers of this machine, for any game; "" for none
 };
 
 /// Told how far the work is; answers false to stop it.
@@ -41,6 +43,7 @@ class Watcher {
 /// could be laid on sheets; `files` and `published` tell of a pack.
 struct Outcome {
   game::Game game;
+  std::optional<press::Profile> printer;  ///< that the game names, when it could be read
   Diagnostics found;  ///< in order, folded, without what the maker silenced
   pack::Totals totals;
   std::optional<pieces::Box> box;  ///< when the game asks for one and it can be drawn

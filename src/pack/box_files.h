@@ -7,6 +7,7 @@
 #include "game/game.h"
 #include "pieces/box/box.h"
 #include "pieces/box/net_art.h"
+#include "press/correction.h"
 
 namespace quoin::pack {
 
@@ -36,6 +37,8 @@ struct NetSheet {
   Size paper;  ///< as it is printed on: width > height means landscape
   std::vector<NetPlace> nets;
   int times = 1;  ///< how often it is to be printed
+  /// How the two sides are drawn for the printer; filled by whoever knows the printer.
+  std::optional<press::Correction> correction = {};
 };
 
 /// The nets of so many boxes on the game's paper.

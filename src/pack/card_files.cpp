@@ -69,8 +69,11 @@ Page sheet_page(const CardWork& work, const sheets::Form& form, Side side, Step 
   page.bleed = overlap(page.bleed, whole).value_or(whole);
   page.trim = overlap(page.trim, page.bleed).value_or(page.bleed);
   const sheets::Slug slug{work.game.title, name, stock_words(work.game.stock),
-                          next_words(work, step)};
+                          next_words(work, step), plan.printer};
   page.own = sheets::marks(plan, side, slug, house_family);
+  if (plan.correction) {
+    page.printed = side == Side::front ? plan.correction->front : plan.correction->back;
+  }
   return page;
 }
 

@@ -37,6 +37,7 @@ Page blank_page(const HomeWork& work, const NetSheet& sheet) {
   Page page;
   page.media = sheet.paper;
   const Rect whole{{}, sheet.paper};
+  if (sheet.correction) page.printed = sheet.correction->front;
   for (const NetPlace& place : sheet.nets) {
     const auto net = static_cast<std::size_t>(place.net);
     const Rect cut = work.nets[net].bounds;
@@ -147,6 +148,7 @@ std::vector<KeyEntry> back_key() {
 /// The other side of a sheet: each net turned over in its place.
 Page back_page(const HomeWork& work, const NetSheet& sheet) {
   Page page = blank_page(work, sheet);
+  if (sheet.correction) page.printed = sheet.correction->back;
   const Affine turned_over = sheets::behind(sheet.paper, work.game.sheets.flip);
   page.trim = bounds(turned_over, page.trim);
   page.bleed = bounds(turned_over, page.bleed);

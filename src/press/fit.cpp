@@ -146,19 +146,29 @@ Parts parts_of(const Affine& map, Point centre) {
   return parts;
 }
 
-std::optional<Mm> bound(const AffineFit& fit, const std::vector<Point>& corners, Mm least) {
-  if (fit.used <= 3) return std::nullopt;
-  const double m = 2.0 * fit.used - 6;
-  const double f = m / 2 * (std::pow(0.05, -2 / m) - 1);
-  const double deviation = std::max(fit.deviation, least).value;
-  const double known = std::max(fit.deviation.value, 1e-12);
-  double worst = 0;
-  AffineFit scaled = fit;
-  scaled.deviation = Mm{known};
-  for (const Point& corner : corners) {
-    worst = std::max(worst, scaled.error_at(corner).value / known * deviation);
-  }
-  return Mm{std::sqrt(2 * f) * worst};
+Affine map_of(const Parts& parts, Point centre) {
+  const SinCos x = sin_cos(parts.turn);
+  const SinCos y = sin_cos(Angle{parts.turn.radians - parts.skew.radians});
+  Affine map{parts.scale_x * x.cos, parts.scale_x * x.sin, -parts.scale_y * y.sin,
+             parts.scale_y * y.cos, {},                    {}};
+  const Vec home = centre + parts.shift - map(centre);
+  map.e = home.x;
+  map.f = home.y;
+  return map;
+}
+
+std::optional<Mm> bound(const AffineFit& fit, const std::vector<Point>& corners, Known known) {
+  const double own = std::max(0.0, 2.0 * fit.used - 6), m = own + known.worth;
+  if (m <= 0 || corners.empty()) return std::nullopt;
+  const double chance = 0.05 / static_cast<double>(corners.size());
+  const double f = m / 2 * (std::pow(chance, -2 / m) - 1);
+  const double squares = own * fit.deviation.value * fit.deviation.value +
+                         known.worth * known.deviation.value * known.deviation.value;
+  AffineFit pooled = fit;
+  pooled.deviation = Mm{std::sqrt(squares / m)};
+  Mm worst;
+  for (const Point& corner : corners) worst = std::max(worst, pooled.error_at(corner));
+  return worst * std::sqrt(2 * f);
 }
 
 }  // namespace quoin::press

@@ -65,18 +65,31 @@ struct Parts {
   Angle turn;  ///< of the x axis, clockwise
   double scale_x = 1, scale_y = 1;
   Angle skew;  ///< how far the angle between the axes is off a right one
+  bool operator==(const Parts&) const = default;
 };
 [[nodiscard]] Parts parts_of(const Affine& map, Point centre);
+/// The map that has these parts about `centre`: parts_of the other way round.
+[[nodiscard]] Affine map_of(const Parts& parts, Point centre);
 
-/// The bound that the map's error keeps to at the worst of the corners with 95 in 100: the error of
-/// a place in two coordinates, by Hotelling's T² with 2 and 2(n-3) degrees of freedom as found from
-/// the residuals, and never below `least` for one coordinate.
+/// What is known of the deviation of one coordinate of one place before anything is measured, and
+/// how many degrees of freedom that knowledge counts for.
+struct Known {
+  Mm deviation;
+  double worth = 0;
+};
+
+/// The bound that the map's error keeps to at all of the corners together with 95 in 100.
 ///
-/// For the two coordinates of a place fitted with one common deviation, |error|²/(2·s²·h) follows
-/// F(2, 2n-6) (e.g. Rencher, "Methods of Multivariate Analysis", ch. 5; from memory), whose 95 %
-/// point for 2 and m degrees is m/2·(0.05^(-2/m) - 1): exact, since F(2, m) has a closed form.
-/// A fit without residual freedom (three pairs) has no bound: nothing.
+/// With s² the squares of the residuals and of what is known, pooled over their m degrees of
+/// freedom (2n - 6 of the residuals), and h = u'(A'A)^-1 u of a corner, |error|²/(2·s²·h) follows
+/// F(2, m) (e.g. Rencher, "Methods of Multivariate Analysis", ch. 5; from memory). Its point of
+/// chance q is m/2·(q^(-2/m) - 1), exact, since F(2, m) has a closed form. For k corners q = 0.05/k
+/// (Bonferroni), which errs to the safe side. Nothing when m is 0: three pairs and nothing known.
 [[nodiscard]] std::optional<Mm> bound(const AffineFit& fit, const std::vector<Point>& corners,
-                                      Mm least);
+                                      Known known);
+
+/// The distance from its mean that a normal place of deviation 1 in both coordinates keeps to with
+/// chance 1 - q: sqrt(-2 ln q) (Rayleigh's distribution); for four places together q = 0.05/4.
+inline constexpr double four_place_quantile = 2.9604;
 
 }  // namespace quoin::press

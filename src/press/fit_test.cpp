@@ -64,7 +64,7 @@ TEST(FitAffine, says_nothing_of_the_error_of_three_places) {
   const auto fit = fit_affine({pair(0, 0, 1, 0), pair(100, 0, 101, 0), pair(0, 100, 1, 101)});
   ASSERT_TRUE(fit);
   EXPECT_EQ(fit->deviation, Mm{});
-  EXPECT_FALSE(bound(*fit, a4_corners, 0.05_mm));
+  EXPECT_FALSE(bound(*fit, a4_corners, {}));
 }
 
 TEST(FitAffine, states_a_bound_that_covers_the_truth_in_95_of_100) {
@@ -75,7 +75,7 @@ TEST(FitAffine, states_a_bound_that_covers_the_truth_in_95_of_100) {
     const auto fit = fit_affine(sheet(slanted, 0.06, random), {10_mm});
     ASSERT_TRUE(fit);
     const Point corner = a4_corners[3];
-    const auto at_corner = bound(*fit, {corner}, Mm{});
+    const auto at_corner = bound(*fit, {corner}, {});
     ASSERT_TRUE(at_corner);
     covered += length(fit->map(corner) - slanted(corner)) <= *at_corner ? 1 : 0;
   }
@@ -89,16 +89,33 @@ TEST(FitAffine, bounds_by_the_quantile_of_f_that_boost_has) {
   const boost::math::fisher_f f(2, 2.0 * fit->used - 6);
   const double expected =
       std::sqrt(2 * boost::math::quantile(f, 0.95)) * fit->error_at(a4_corners[0]).value;
-  const auto found = bound(*fit, {a4_corners[0]}, Mm{});
+  const auto found = bound(*fit, {a4_corners[0]}, {});
   ASSERT_TRUE(found);
   EXPECT_NEAR(found->value, expected, 1e-9);
 }
 
-TEST(FitAffine, never_trusts_places_more_than_told) {
+TEST(FitAffine, pools_what_is_known_with_what_is_seen) {
   std::mt19937 random(4);
-  const auto fit = fit_affine(sheet(slanted, 0, random));
-  ASSERT_TRUE(fit);
-  EXPECT_GT(bound(*fit, a4_corners, Mm{0.06})->value, 0.06);
+  const auto exact = fit_affine(sheet(slanted, 0, random));
+  ASSERT_TRUE(exact);
+  EXPECT_NEAR(bound(*exact, a4_corners, {})->value, 0, 1e-6);
+  EXPECT_GT(bound(*exact, a4_corners, {0.06_mm, 8})->value, 0.06);
+}
+
+TEST(FitAffine, covers_all_corners_together_in_95_of_100) {
+  std::mt19937 random(20261126);
+  int covered = 0;
+  constexpr int trials = 4000;
+  for (int i = 0; i < trials; ++i) {
+    const auto fit = fit_affine(sheet(slanted, 0.06, random), {10_mm});
+    const auto at_most = bound(*fit, a4_corners, {0.06_mm, 8});
+    bool all = true;
+    for (const Point corner : a4_corners) {
+      all = all && length(fit->map(corner) - slanted(corner)) <= *at_most;
+    }
+    covered += all ? 1 : 0;
+  }
+  EXPECT_GT(covered / static_cast<double>(trials), 0.94);
 }
 
 /// S. Umeyama, IEEE PAMI 13(4), 1991, the example of section IV (reference values as published).

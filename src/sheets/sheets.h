@@ -6,6 +6,7 @@
 #include "base/result.h"
 #include "game/game.h"
 #include "geometry/geometry.h"
+#include "press/correction.h"
 #include "scene/scene.h"
 
 namespace quoin::sheets {
@@ -93,6 +94,9 @@ struct Plan {
   std::vector<Sheet> sheets;
   bool backs_interchangeable = false;  ///< every sheet's back is the same
   std::vector<std::string> choices;    ///< one line each: grid, order, backs, and why
+  /// How the two sides are drawn for the printer; filled by whoever knows the printer.
+  std::optional<press::Correction> correction = {};
+  std::string printer = {};  ///< "for study-laser", "no printer profile": the slug says it
 };
 
 /// Lays `copies` on sheets in the order asked for; backs fall behind their fronts whatever the
@@ -132,6 +136,7 @@ struct Slug {
   std::string sheet;  ///< "front 3 of 11"
   std::string stock;
   std::string next;  ///< what to do next
+  std::string printer = {};  ///< which printer the sheet was made for
 };
 
 /// Crop marks outside the trims and never on a piece, fold marks, the 100 mm bar with its words,

@@ -163,7 +163,7 @@ std::optional<SlugRows> slug_rows(const PageFrame& frame, const std::vector<Poin
 
 std::string slug_text(const Slug& slug, Mm row_length) {
   std::string text;
-  for (const std::string& part : {slug.game, slug.sheet, slug.stock, slug.next}) {
+  for (const std::string& part : {slug.game, slug.sheet, slug.stock, slug.printer, slug.next}) {
     if (part.empty()) continue;
     text += (text.empty() ? "" : " · ") + part;
   }

@@ -1,5 +1,7 @@
 #include "formats/pdf/page_tree.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <optional>
 
@@ -17,8 +19,13 @@ Object box(Rect rect, Mm page_height) {
   return corners;
 }
 
-std::string content(const std::vector<PlacedForm>& placed) {
+std::string content(const Page& page, const std::vector<PlacedForm>& placed) {
+  const bool moved = page.printed != Affine{};
   std::string text;
+  if (moved) {
+    text = fmt::format("q {} cm\n",
+                       matrix_on_page(page.printed, {{}, page.media}, page.media.height).text());
+  }
   std::optional<Layer> open;
   for (const PlacedForm& each : placed) {
     if (open != each.layer) {
@@ -29,6 +36,7 @@ std::string content(const std::vector<PlacedForm>& placed) {
     text += each.showing + "\n";
   }
   if (open) text += "EMC\n";
+  if (moved) text += "Q\n";
   return text;
 }
 
@@ -88,7 +96,7 @@ Object PageObjects::made(const Page& page, const std::vector<PlacedForm>& placed
   object.replaceKey("/Type", alike_.of(name("Page")));
   set_boxes(object, page);
   object.replaceKey("/Resources", resources(placed));
-  object.replaceKey("/Contents", file_.newStream(content(placed)));
+  object.replaceKey("/Contents", file_.newStream(content(page, placed)));
   if (std::any_of(placed.begin(), placed.end(),
                   [](const PlacedForm& each) { return each.form.transparent; })) {
     Object group = Object::parse("<< /Type /Group /S /Transparency >>");
