@@ -118,6 +118,7 @@ Cuttings simulate(const Plan& plan) {
   for (const Paper& paper : table.papers()) left.push_back(paper.at);
   for (int row = 0; row < plan.grid.rows; ++row) {
     for (int column = 0; column < plan.grid.columns; ++column) {
+      if (!is_taken(plan.grid, column, row)) continue;
       const Rect card = cell(plan.grid, column, row);
       const auto found =
           std::find_if(left.begin(), left.end(), [&](Rect r) { return same(r, card); });
@@ -139,6 +140,7 @@ std::vector<EdgeErrors> edge_errors(const Plan& plan, const Tool& tool) {
   std::vector<EdgeErrors> errors;
   for (int row = 0; row < plan.grid.rows; ++row) {
     for (int column = 0; column < plan.grid.columns; ++column) {
+      if (!is_taken(plan.grid, column, row)) continue;
       const Rect card = cell(plan.grid, column, row);
       for (Paper& paper : table.papers()) {
         if (!same(paper.at, card)) continue;
