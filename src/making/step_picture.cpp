@@ -128,7 +128,8 @@ void draw_marks(Scene& scene, const cut::Grid& grid, const cut::Cut& cut, const 
   const Vec way = cut.run == Run::down ? Vec{Mm{0}, Mm{1}} : Vec{Mm{1}, Mm{0}};
   const auto mark = [&](Point end, double sign, Mm room) {
     if (room < Mm{1}) return;
-    const Point middle = view.map(end + way * (sign * room.value / 2));
+    const Mm in = std::min(room / 2, Mm{5});  // the marks stand near the edge of the paper
+    const Point middle = view.map(end + way * (sign * in.value));
     scene.items.push_back(stroked(Path::ellipse(grown(Rect{middle, {}}, Mm{1.6})), dark, Mm{0.3}));
   };
   mark(from, 1, before);
