@@ -28,6 +28,8 @@ constexpr std::array stages{
     Stage{"suits", "Suits", "Whether every player can tell the suits apart."},
     Stage{"sheet", "Sheets", "Laying cards on paper for one printer."},
     Stage{"press", "The printer", "Getting to know a printer, and printing by what was measured."},
+    Stage{"tolerance", "Tolerances", "What a cut or a back that strays does to the cards."},
+    Stage{"cutting", "Cutting", "Getting the cards out of the sheets."},
     Stage{"pdf", "PDF files", "Writing the printable files."},
     Stage{"pack", "The pack", "Writing the folder of finished files."},
     Stage{"edit", "Changes at the desk", "Changing a value in the maker's files."},

@@ -113,6 +113,16 @@ std::string plural(int n, std::string_view one, std::string_view many) {
   return fmt::format("{} {}", n, n == 1 ? one : many);
 }
 
+/// A few lines: cuts, spares, time, and what a deck costs.
+void show_making(const job::Outcome& outcome, const Terminal& out) {
+  if (!outcome.making) return;
+  const job::Making& making = *outcome.making;
+  for (const std::string& line :
+       making::making_lines(outcome.game, making.cutting, &making.tolerances, making.costs)) {
+    out.line("  " + line, 4);
+  }
+}
+
 void show_totals(const job::Outcome& outcome, const Terminal& out) {
   const pack::Totals& totals = outcome.totals;
   std::string text =
@@ -127,6 +137,7 @@ void show_totals(const job::Outcome& outcome, const Terminal& out) {
   if (outcome.plan) {
     for (const std::string& choice : outcome.plan->choices) out.line("  " + choice, 4);
   }
+  show_making(outcome, out);
   if (!outcome.box) return;
   const std::string& paper = outcome.game.sheets.paper_name;
   const auto lines = pack::box_lines(*outcome.box, outcome.box_sheets, paper);
@@ -195,9 +206,14 @@ int on_game(const Asked& asked, const Voices& voices, Work work, Tell tell) {
   return tell(asked, wishes, outcome, voices);
 }
 
-int tell_check(const Asked&, const job::Wishes&, const job::Outcome& outcome,
+int tell_check(const Asked& asked, const job::Wishes&, const job::Outcome& outcome,
                const Voices& voices) {
   show_totals(outcome, voices.out);
+  if (asked.has("--costs") && outcome.making) {
+    for (const std::string& line : making::cost_lines(outcome.game, outcome.making->costs)) {
+      voices.out.line(line, 4);
+    }
+  }
   voices.out.line(count_words(count(outcome.found)));
   return exit_code(outcome.found);
 }

@@ -58,10 +58,10 @@ void part(Paper paper, const Cut& cut, double variance, std::vector<Paper>& tabl
 
 class Table {
  public:
-  Table(const Plan& plan, const Tool& tool) : plan_(plan), tool_(tool) {
+  Table(const Plan& plan, const Tool& tool, std::size_t steps) : tool_(tool) {
     table_.push_back({Rect{{}, plan.grid.sheet}, {}});
-    for (const Step& step : plan.steps) {
-      for (const Cut& cut : step.cuts) make(cut);
+    for (std::size_t i = 0; i < std::min(steps, plan.steps.size()); ++i) {
+      for (const Cut& cut : plan.steps[i].cuts) make(cut);
     }
   }
   [[nodiscard]] std::vector<Paper>& papers() { return table_; }
@@ -102,7 +102,6 @@ class Table {
     return fence.value_or(0) + own;
   }
 
-  const Plan& plan_;
   const Tool& tool_;
   std::vector<Paper> table_;
   std::vector<std::string> faults_;
@@ -111,13 +110,15 @@ class Table {
 }  // namespace
 
 Cuttings simulate(const Plan& plan) {
-  Table table(plan, usual(ToolKind::guillotine));
+  const Tool any = usual(ToolKind::guillotine);
+  Table table(plan, any, plan.steps.size());
   Cuttings result;
   result.faults = table.faults();
   std::vector<Rect> left;
   for (const Paper& paper : table.papers()) left.push_back(paper.at);
   for (int row = 0; row < plan.grid.rows; ++row) {
     for (int column = 0; column < plan.grid.columns; ++column) {
+      if (!is_taken(plan.grid, column, row)) continue;
       const Rect card = cell(plan.grid, column, row);
       const auto found =
           std::find_if(left.begin(), left.end(), [&](Rect r) { return same(r, card); });
@@ -134,11 +135,26 @@ Cuttings simulate(const Plan& plan) {
   return result;
 }
 
+std::vector<Board> boards_before(const Plan& plan, std::size_t step) {
+  const Tool any = usual(ToolKind::guillotine);
+  Table table(plan, any, step);
+  std::vector<Board> boards;
+  for (Paper& paper : table.papers()) {
+    Board board{paper.at, {}};
+    for (std::size_t edge = 0; edge < 4; ++edge) {
+      board.fresh[edge] = paper.variance[edge].has_value();
+    }
+    boards.push_back(board);
+  }
+  return boards;
+}
+
 std::vector<EdgeErrors> edge_errors(const Plan& plan, const Tool& tool) {
-  Table table(plan, tool);
+  Table table(plan, tool, plan.steps.size());
   std::vector<EdgeErrors> errors;
   for (int row = 0; row < plan.grid.rows; ++row) {
     for (int column = 0; column < plan.grid.columns; ++column) {
+      if (!is_taken(plan.grid, column, row)) continue;
       const Rect card = cell(plan.grid, column, row);
       for (Paper& paper : table.papers()) {
         if (!same(paper.at, card)) continue;

@@ -1,4 +1,5 @@
 #pragma once
+#include <array>
 #include <string>
 #include <vector>
 
@@ -18,6 +19,16 @@ struct Cuttings {
 
 /// Makes the cuts of a plan one after another on a sheet of paper.
 [[nodiscard]] Cuttings simulate(const Plan& plan);
+
+/// A piece of paper that lies on the table, in the frame of the printed sheet.
+struct Board {
+  Rect at;
+  std::array<bool, 4> fresh{};  ///< by Edge: which of its edges a cut of the plan made
+};
+
+/// What lies on the table before a step of a sound plan, waste and all; after all of them when
+/// `step` is their number.
+[[nodiscard]] std::vector<Board> boards_before(const Plan& plan, std::size_t step);
 
 /// How far the edges of one finished piece lie from where they were printed: standard deviations of
 /// independent errors, carried along from cut to cut.

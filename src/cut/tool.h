@@ -1,4 +1,5 @@
 #pragma once
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -15,6 +16,7 @@ struct Tool {
   Mm setting;     ///< how far a cut lies from the fence setting asked for
   Mm mark;        ///< how far a cut lies from the printed mark that it was lined up with
   Mm least_held;  ///< the narrowest piece that lies firmly against the fence
+  std::optional<int> pile_sheets = {};  ///< the same as `pile` in sheets, when the maker counts so
 };
 
 /// What is usual for a kind of tool.

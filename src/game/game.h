@@ -8,6 +8,7 @@
 #include "base/result.h"
 #include "base/world.h"
 #include "game/box_wishes.h"
+#include "game/making_wishes.h"
 #include "game/node.h"
 #include "geometry/geometry.h"
 
@@ -163,6 +164,7 @@ struct Game {
   SheetWishes sheets;
   PrinterWishes printer;
   std::optional<BoxWishes> box;  ///< nothing when there is no [box]
+  MakingWishes making;
   Limits limits;
   std::vector<Named> colours;
   std::vector<Named> styles;  ///< each a table of text properties

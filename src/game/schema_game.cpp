@@ -492,6 +492,21 @@ const std::vector<SectionFacts>& game_sections() {
        "[box]\nkind = \"tuck\"\ncaliper = 0.4"},
       {"printer", Occurrence::once, "[printer]", "The printer", "",
        "[printer]\nprofile = \"study-laser\""},
+      {"cutting", Occurrence::once, "[cutting]", "What you cut with",
+       "The cut plan, the spare sheets and the time follow from it. What is left out is what is "
+       "usual for the tool.",
+       "[cutting]\ntool = \"guillotine\"\nstack = 5\ncorner-punch = 3.5"},
+      {"prices", Occurrence::once, "[prices]", "Prices",
+       "What paper, ink and the rest cost, in your own currency. What has no price is left out of "
+       "the sum, and the sum says so. Quoin knows no prices of its own.",
+       "[prices]\ncurrency = \"EUR\"\nsheet = 0.12\nink = 0.20"},
+      {"quotations", Occurrence::named, "[quotations.NAME]", "What shops ask for",
+       "Stands beside what the decks cost at home.",
+       "[quotations.copy-shop]\ndecks = 20\nprice = 190"},
+      {"times", Occurrence::once, "[times]", "How long things take",
+       "All in seconds, common practice, no source: a patient maker's first deck. Time yourself "
+       "and put in your own.",
+       "[times]\ncut = 8\ncorner = 2"},
       {"checks", Occurrence::once, "[checks]", "Limits of the checks",
        "What Quoin warns of before you print. Change a limit when your printer does better or "
        "worse.",

@@ -13,6 +13,7 @@
 #include "job/kept_findings.h"
 #include "job/prefetch.h"
 #include "job/printer/known_printer.h"
+#include "job/reckon.h"
 #include "job/workshop.h"
 #include "pack/box_files.h"
 #include "pack/box_pictures.h"
@@ -54,9 +55,9 @@ std::vector<int> chosen_cards(const game::Game& game, const Wishes& wishes, Diag
 /// Every piece that is to be printed, deck after deck. A reprint takes each id as often as it is
 /// asked for.
 std::vector<sheets::Copy> all_copies(const game::Game& game, const Workshop& shop,
-                                     const Wishes& wishes) {
+                                     const Wishes& wishes, int decks) {
   std::vector<sheets::Copy> copies;
-  for (int deck = 0; deck < wishes.decks; ++deck) {
+  for (int deck = 0; deck < decks; ++deck) {
     for (int front = 0; front < shop.fronts(); ++front) {
       const auto at = static_cast<std::size_t>(front);
       const game::Card& card = game.cards[static_cast<std::size_t>(shop.drawings()[at].card)];
@@ -87,7 +88,7 @@ pack::Totals totals_of(const game::Game& game, const Workshop& shop, std::size_t
 
 /// Lays the sheets once all faces were drawn, and adds what is found on the way.
 void lay_sheets(const Workshop& shop, const Wishes& wishes, Outcome& outcome, Diagnostics& found) {
-  const std::vector<sheets::Copy> copies = all_copies(outcome.game, shop, wishes);
+  const std::vector<sheets::Copy> copies = all_copies(outcome.game, shop, wishes, wishes.decks);
   outcome.totals = totals_of(outcome.game, shop, copies.size());
   if (copies.empty()) return;
   outcome.plan =
@@ -96,6 +97,12 @@ void lay_sheets(const Workshop& shop, const Wishes& wishes, Outcome& outcome, Di
   outcome.totals.sheets = static_cast<int>(outcome.plan->sheets.size());
   print_cards_for_printer(outcome, found);
   for (Diagnostic& problem : sheets::check(*outcome.plan)) found.push_back(std::move(problem));
+}
+
+/// How it is cut and what it takes, once the sheets are laid and the box is made.
+void reckon_run(const Workshop& shop, const Wishes& wishes, Outcome& outcome, Diagnostics& found) {
+  const CopiesOf copies = [&](int decks) { return all_copies(outcome.game, shop, wishes, decks); };
+  reckon(shop, wishes, copies, outcome, found);
 }
 
 /// Folds the box and draws its art, when the game asks for them. A reprint of some cards needs
@@ -391,6 +398,7 @@ void make_pack(Run& run, Workshop& shop) {
   take_found(run, shop);
   if (!drawn) return;
   lay_sheets(shop, run.wishes, run.outcome, run.found);
+  reckon_run(shop, run.wishes, run.outcome, run.found);
   const std::optional<pack::BoxPictureWork> box = box_picture_work(
       run.outcome, run.wishes, run.top_card, run.cache ? run.game_hash : std::string{});
   if (previews) previews->finish(box_row(box, shop.shelf()), run.found);
@@ -419,6 +427,7 @@ Outcome check(const World& world, const Wishes& wishes, Watcher& watcher) {
   fold_box(wishes, shop, run.outcome, run.found);
   take_found(run, shop);
   lay_sheets(shop, wishes, run.outcome, run.found);
+  reckon_run(shop, wishes, run.outcome, run.found);
   return end(run);
 }
 
@@ -436,7 +445,11 @@ Outcome make(const World& world, const Wishes& wishes, Watcher& watcher) {
 Bytes report(const Outcome& outcome) {
   return pack::report_json({outcome.game, outcome.found, outcome.plan ? &*outcome.plan : nullptr,
                             outcome.totals, outcome.files, outcome.box ? &*outcome.box : nullptr,
-                            &outcome.box_sheets});
+                            &outcome.box_sheets,
+                            outcome.making ? &outcome.making->cutting : nullptr,
+                            outcome.making ? &outcome.making->tolerances : nullptr,
+                            outcome.making ? &outcome.making->costs : nullptr,
+                            outcome.making ? &outcome.making->faces : nullptr});
 }
 
 }  // namespace quoin::job

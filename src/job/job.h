@@ -9,6 +9,7 @@
 #include "base/diagnostic.h"
 #include "base/world.h"
 #include "game/game.h"
+#include "making/costs.h"
 #include "pack/box_files.h"
 #include "pack/report.h"
 #include "pack/staging.h"
@@ -39,6 +40,14 @@ class Watcher {
   virtual bool at(std::string_view work, int done, int of) = 0;
 };
 
+/// How the sheets are cut, what becomes of the cards, and what it takes.
+struct Making {
+  making::Cutting cutting;
+  std::vector<making::FaceFacts> faces;  ///< fronts and then backs, as drawn
+  making::Tolerances tolerances;
+  making::Costs costs;  ///< empty for a reprint
+};
+
 /// Everything that came of a run. `game` is what could be read; `plan` is there when the cards
 /// could be laid on sheets; `files` and `published` tell of a pack.
 struct Outcome {
@@ -50,6 +59,7 @@ struct Outcome {
   pack::BoxArt box_art;            ///< what is printed on each of its nets; none without a box
   pack::BoxSheets box_sheets;      ///< its nets on the paper of the game
   std::optional<sheets::Plan> plan;
+  std::optional<Making> making;  ///< when there is a plan
   std::vector<pack::Staging::File> files;
   bool published = false;
 };

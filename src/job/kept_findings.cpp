@@ -1,5 +1,7 @@
 #include "job/kept_findings.h"
 
+#include <bit>
+
 #include "base/build_id.h"
 #include "base/hash.h"
 #include "base/packed.h"
@@ -64,9 +66,43 @@ Diagnostic read_diagnostic(PackedReader& in) {
   return d;
 }
 
+/// Lengths and shares are kept to the last bit.
+void write(PackedWriter& out, double value) { out.number(std::bit_cast<std::uint64_t>(value)); }
+double read_double(PackedReader& in) { return std::bit_cast<double>(in.number()); }
+
+void write(PackedWriter& out, const pieces::FaceMeasure& measure) {
+  write(out, measure.kept.value);
+  out.string(measure.kept_element);
+  write(out, measure.kept_origin);
+  out.number(measure.is_paper_at_edge ? 1 : 0);
+  for (const double plate : measure.ink) write(out, plate);
+  out.number(measure.border ? 1 : 0);
+  if (!measure.border) return;
+  write(out, measure.border->width.value);
+  out.string(measure.border->element);
+  write(out, measure.border->origin);
+}
+
+pieces::FaceMeasure read_measure(PackedReader& in) {
+  pieces::FaceMeasure measure;
+  measure.kept = Mm{read_double(in)};
+  measure.kept_element = in.string();
+  measure.kept_origin = read_origin(in);
+  measure.is_paper_at_edge = in.number() != 0;
+  for (double& plate : measure.ink) plate = read_double(in);
+  if (in.number() == 0) return measure;
+  pieces::Border border;
+  border.width = Mm{read_double(in)};
+  border.element = in.string();
+  border.origin = read_origin(in);
+  measure.border = std::move(border);
+  return measure;
+}
+
 void write(PackedWriter& out, const std::string& name, const FaceFindings& face) {
   out.string(name);
   out.number(face.edge ? std::uint64_t{1} << 32 | *face.edge : 0);
+  write(out, face.measure);
   out.number(face.found.size());
   for (const Diagnostic& d : face.found) write(out, d);
 }
@@ -75,6 +111,7 @@ FaceFindings read_face(PackedReader& in) {
   FaceFindings face;
   const std::uint64_t edge = in.number();
   if (edge != 0) face.edge = static_cast<std::uint32_t>(edge);
+  face.measure = read_measure(in);
   for (std::uint64_t left = in.number(); left > 0 && in.is_sound(); --left) {
     face.found.push_back(read_diagnostic(in));
   }

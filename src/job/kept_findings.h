@@ -11,6 +11,7 @@
 #include "base/world.h"
 #include "game/game.h"
 #include "media/picture.h"
+#include "pieces/card/measure_face.h"
 #include "scene/scene.h"
 
 namespace quoin::job {
@@ -35,6 +36,7 @@ class WitnessedWorld : public World {
 struct FaceFindings {
   Diagnostics found;
   std::optional<std::uint32_t> edge;  ///< as `pieces::edge_colour` gives it
+  pieces::FaceMeasure measure;
 };
 
 /// The findings of faces that did not change since an earlier run of the same build: looking at a

@@ -44,6 +44,7 @@ Workshop::Workshop(const World& world, const game::Game& game, std::vector<int> 
       studio_(game, shelf_, found_),
       kept_(cache, game_hash),
       list_(list_drawings(game, cards)) {
+  measures_.resize(list_.drawings.size());
   read_suit_colours();
 }
 
@@ -90,20 +91,21 @@ void Workshop::finish(std::size_t drawing, Scene& scene) {
   game::CardFormat format = game_.card;
   if (what.is_back) format.bleed = pieces::back_bleed(game_);
   const FaceFindings* earlier = known(what, scene);
-  take_over(what, earlier != nullptr
-                      ? *earlier
-                      : look_over(what, {what.piece, scene, format, card_of(what).origin}));
+  take_over(drawing, earlier != nullptr
+                         ? *earlier
+                         : look_over(what, {what.piece, scene, format, card_of(what).origin}));
 }
 
 void Workshop::check(std::size_t drawing, Scene& scene) {
   const Drawing& what = list_.drawings[drawing];
-  if (const FaceFindings* earlier = known(what, scene)) return take_over(what, *earlier);
+  if (const FaceFindings* earlier = known(what, scene)) return take_over(drawing, *earlier);
   finish(drawing, scene);
 }
 
-void Workshop::take_over(const Drawing& what, const FaceFindings& findings) {
+void Workshop::take_over(std::size_t drawing, const FaceFindings& findings) {
   add(findings.found);
-  if (!what.is_back) compare_edges(findings.edge);
+  measures_[drawing] = findings.measure;
+  if (!list_.drawings[drawing].is_back) compare_edges(findings.edge);
 }
 
 /// Suits that declare no colour are known by the colours of their cards.
@@ -119,7 +121,8 @@ const FaceFindings* Workshop::known(const Drawing& what, const Scene& scene) {
 
 FaceFindings Workshop::look_over(const Drawing& what, const pieces::Face& face) {
   const pieces::FaceLook look = pieces::look_at(face, shelf_);
-  FaceFindings findings{pieces::check_face(face, game_.limits, look), pieces::edge_colour(look)};
+  FaceFindings findings{pieces::check_face(face, game_.limits, look), pieces::edge_colour(look),
+                        pieces::measure_face(face, look)};
   findings.found.insert(findings.found.end(), look.found.begin(), look.found.end());
   if (what.is_back) {
     for (Diagnostic& d : pieces::check_back(face, look)) findings.found.push_back(std::move(d));

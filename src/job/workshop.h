@@ -75,6 +75,8 @@ class Workshop {
 
   /// True when all fronts share one flat edge colour.
   [[nodiscard]] bool edges_alike() const { return edges_alike_; }
+  /// What was measured on each drawing that was looked at, or known from an earlier run.
+  [[nodiscard]] const std::vector<pieces::FaceMeasure>& measures() const { return measures_; }
   [[nodiscard]] Diagnostics& found() { return found_; }
 
  private:
@@ -85,7 +87,7 @@ class Workshop {
   [[nodiscard]] const game::Card& card_of(const Drawing& what) const;
   /// What an earlier run found, or null.
   [[nodiscard]] const FaceFindings* known(const Drawing& what, const Scene& scene);
-  void take_over(const Drawing& what, const FaceFindings& findings);
+  void take_over(std::size_t drawing, const FaceFindings& findings);
   [[nodiscard]] FaceFindings look_over(const Drawing& what, const pieces::Face& face);
   [[nodiscard]] bool is_measured_for_suit(const Drawing& what) const;
   void compare_edges(std::optional<std::uint32_t> edge);
@@ -99,6 +101,7 @@ class Workshop {
   DrawingList list_;
   std::map<std::string, Colour> declared_;
   pieces::SuitColours suit_colours_;
+  std::vector<pieces::FaceMeasure> measures_;
   bool edges_alike_ = true;
   std::optional<std::uint32_t> edge_;
   bool edge_seen_ = false;

@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "pack/card_files.h"
+#include "pack/making_report.h"
 #include "pieces/box/check_box.h"
 
 namespace quoin::pack {
@@ -37,16 +38,18 @@ Json findings(const Diagnostics& found) {
 
 Json size(Size s) { return {{"width_mm", s.width.value}, {"height_mm", s.height.value}}; }
 
-Json sheets_json(const sheets::Plan& plan) {
-  return {{"paper", plan.wishes.paper_name},
-          {"size", size(plan.grid.paper)},
-          {"columns", plan.grid.columns},
-          {"rows", plan.grid.rows},
-          {"turned", plan.grid.turned},
-          {"gutter_mm", {plan.grid.gutter_x.value, plan.grid.gutter_y.value}},
-          {"sheets", plan.sheets.size()},
-          {"backs_interchangeable", plan.backs_interchangeable},
-          {"why", plan.choices}};
+Json sheets_json(const sheets::Plan& plan, const making::Tolerances* tolerances) {
+  Json json = {{"paper", plan.wishes.paper_name},
+               {"size", size(plan.grid.paper)},
+               {"columns", plan.grid.columns},
+               {"rows", plan.grid.rows},
+               {"turned", plan.grid.turned},
+               {"gutter_mm", {plan.grid.gutter_x.value, plan.grid.gutter_y.value}},
+               {"sheets", plan.sheets.size()},
+               {"backs_interchangeable", plan.backs_interchangeable},
+               {"why", plan.choices}};
+  if (tolerances) json["spare_sheets"] = tolerances->spare_sheets;
+  return json;
 }
 
 Json range(const pieces::Range& lengths) {
@@ -138,8 +141,15 @@ Bytes report_json(const Report& report) {
                     {"pieces", report.totals.pieces},
                     {"backs", report.totals.backs},
                     {"sheets", report.totals.sheets}};
-  if (report.plan) json["sheets"] = sheets_json(*report.plan);
+  if (report.plan) json["sheets"] = sheets_json(*report.plan, report.tolerances);
   if (report.box) json["box"] = box_json(*report.box, report.box_sheets);
+  if (report.cutting) json["cutting"] = cutting_json(*report.cutting);
+  if (report.tolerances && report.faces) {
+    json["tolerance"] = tolerance_json(*report.tolerances, *report.faces);
+  }
+  if (report.costs && !report.costs->runs.empty()) {
+    json["costs"] = costs_json(report.game, *report.costs);
+  }
   json["errors"] = counts.errors;
   json["warnings"] = counts.warnings;
   json["notes"] = counts.notes;

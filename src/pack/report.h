@@ -4,6 +4,7 @@
 #include "base/diagnostic.h"
 #include "base/world.h"
 #include "game/game.h"
+#include "making/costs.h"
 #include "pack/box_files.h"
 #include "pack/staging.h"
 #include "pieces/box/box.h"
@@ -27,8 +28,12 @@ struct Report {
   const sheets::Plan* plan = nullptr;
   const Totals& totals;
   const std::vector<Staging::File>& files;
-  const pieces::Box* box = nullptr;       ///< null: the game has none
-  const BoxSheets* box_sheets = nullptr;  ///< null: they were not laid
+  const pieces::Box* box = nullptr;                       ///< null: the game has none
+  const BoxSheets* box_sheets = nullptr;                  ///< null: they were not laid
+  const making::Cutting* cutting = nullptr;               ///< null: there are no sheets
+  const making::Tolerances* tolerances = nullptr;         ///< null: there are no sheets
+  const making::Costs* costs = nullptr;                   ///< null, or without runs: a reprint
+  const std::vector<making::FaceFacts>* faces = nullptr;  ///< those of `tolerances`
 };
 
 /// report.json: the findings, counts, sizes, choices and why, as JSON (RFC 8259) with keys in a

@@ -1,0 +1,96 @@
+#include "game/reading.h"
+#include "game/section.h"
+
+namespace quoin::game {
+namespace {
+
+std::optional<Mm> length_if_given(const Section& section, std::string_view key) {
+  const std::optional<double> number = section.number_if_given(key);
+  return number ? std::optional(Mm{*number}) : std::nullopt;
+}
+
+Origin place(const Section& section, std::string_view key, const Origin& otherwise) {
+  return section.has(key) ? section.origin(key) : otherwise;
+}
+
+CuttingTool tool_named(const std::string& word) {
+  if (word == "guillotine") return CuttingTool::guillotine;
+  return word == "knife and rule" ? CuttingTool::knife_and_rule : CuttingTool::rotary_trimmer;
+}
+
+void read_cutting(CuttingWishes& cutting, const Section& section) {
+  cutting.tool = tool_named(section.text("tool"));
+  cutting.stack = length_if_given(section, "stack");
+  if (const auto sheets = section.number_if_given("stack-sheets")) {
+    cutting.stack_sheets = static_cast<int>(*sheets);
+  }
+  cutting.repeatability = length_if_given(section, "repeatability");
+  if (const Node* fence = section.given("fence")) cutting.has_fence = *fence->flag();
+  if (section.text("order") == "least-drift") cutting.order = CuttingOrder::least_drift;
+  cutting.punch = length_if_given(section, "corner-punch");
+  cutting.target = section.number("target");
+  cutting.evenness = section.number("evenness");
+  cutting.stack_origin = place(section, "stack-sheets", place(section, "stack", cutting.origin));
+  cutting.punch_origin = place(section, "corner-punch", cutting.origin);
+}
+
+void read_printer(PrinterWishes& printer, const Section& section) {
+  const std::string kind = section.text("kind");
+  printer.kind = kind == "press"    ? PrinterKind::press
+                 : kind == "office" ? PrinterKind::office
+                                    : PrinterKind::home;
+  printer.heaviest = section.number_if_given("heaviest");
+  printer.heaviest_origin = section.origin("heaviest");
+  printer.register_within = length_if_given(section, "register");
+  if (const auto skew = section.number_if_given("skew")) {
+    printer.askew_within = Angle::degrees(*skew);
+  }
+}
+
+void read_prices(Prices& prices, const Section& section) {
+  prices.currency = section.text("currency");
+  const Node example = section.value("example");
+  prices.is_example = *example.flag();
+  prices.sheet = section.number_if_given("sheet");
+  prices.board = section.number_if_given("board");
+  prices.ink = section.number_if_given("ink");
+  prices.glue = section.number_if_given("glue");
+  prices.sleeve = section.number_if_given("sleeve");
+}
+
+void read_times(Times& times, const Section& section) {
+  times.side = section.number("side");
+  times.refeed = section.number("refeed");
+  times.cut = section.number("cut");
+  times.setting = section.number("setting");
+  times.corner = section.number("corner");
+  times.knife_cut = section.number("knife-cut");
+  times.crease = section.number("crease");
+  times.glue = section.number("glue");
+}
+
+void read_quotations(std::vector<Quotation>& quotations, const Table* named) {
+  if (!named) return;
+  for (const Entry& entry : *named) {
+    const Table* table = entry.value.table();
+    if (!table) continue;
+    const Section section("quotations", table);
+    quotations.push_back({entry.key, static_cast<int>(section.number("decks")),
+                          section.number("price"), section.text("note")});
+  }
+}
+
+}  // namespace
+
+void read_making(Reading& reading, const Table& settings) {
+  MakingWishes& making = reading.game.making;
+  const Node* whole = find(settings, "cutting");
+  making.cutting.origin = whole ? whole->origin : Origin{FileName("game.toml")};
+  read_cutting(making.cutting, Section("cutting", table_under(settings, "cutting")));
+  read_printer(making.printer, Section("printer", table_under(settings, "printer")));
+  read_prices(making.prices, Section("prices", table_under(settings, "prices")));
+  read_times(making.times, Section("times", table_under(settings, "times")));
+  read_quotations(making.quotations, table_under(settings, "quotations"));
+}
+
+}  // namespace quoin::game

@@ -1,0 +1,83 @@
+#include "job/reckon.h"
+
+#include <algorithm>
+#include <set>
+
+namespace quoin::job {
+namespace {
+
+/// Runs that are reckoned beside the one asked for, as far as they are no larger than this.
+constexpr int usual_runs[] = {1, 5, 20};
+constexpr int most_cards = 50'000;
+
+std::vector<making::FaceFacts> faces_of(const Workshop& shop, const game::Game& game) {
+  std::vector<making::FaceFacts> faces;
+  for (std::size_t i = 0; i < shop.drawings().size(); ++i) {
+    const Drawing& drawing = shop.drawings()[i];
+    const game::Card& card = game.cards[static_cast<std::size_t>(drawing.card)];
+    faces.push_back({drawing.piece, drawing.is_back, card.origin, shop.measures()[i]});
+  }
+  return faces;
+}
+
+void add(Diagnostics more, Diagnostics& found) {
+  for (Diagnostic& problem : more) found.push_back(std::move(problem));
+}
+
+int board_sheets(const Outcome& outcome, int decks) {
+  if (!outcome.box) return 0;
+  return pack::lay_box(outcome.game, *outcome.box, outcome.box_art, decks).value.count();
+}
+
+/// One number of decks, laid and cut anew: more of them may lie otherwise on the paper.
+std::optional<making::RunCosts> run_of(const Workshop& shop, int decks, const CopiesOf& copies,
+                                       const Outcome& outcome) {
+  const game::Game& game = outcome.game;
+  const std::vector<sheets::Copy> cards = copies(decks);
+  const Result<sheets::Plan> plan = sheets::lay(cards, outcome.plan->piece, game.sheets);
+  if (!plan) return std::nullopt;
+  const pieces::Box* box = outcome.box ? &*outcome.box : nullptr;
+  const making::Cutting cutting = making::plan_cutting(game, *plan, box, decks).value;
+  const making::Tolerances tolerances =
+      making::tolerances(game, *plan, cutting, outcome.making->faces, shop.fronts(),
+                         outcome.making->tolerances.registration);
+  const making::RunFacts facts{decks,
+                               *plan,
+                               cutting,
+                               tolerances,
+                               board_sheets(outcome, decks),
+                               static_cast<int>(cards.size()) / decks};
+  return making::run_costs(game, facts, outcome.making->faces, shop.fronts());
+}
+
+}  // namespace
+
+void reckon(const Workshop& shop, const Wishes& wishes, const CopiesOf& copies, Outcome& outcome,
+            Diagnostics& found) {
+  add(making::check_weight(outcome.game), found);
+  if (!outcome.plan) return;
+  const game::Game& game = outcome.game;
+  const pieces::Box* box = outcome.box ? &*outcome.box : nullptr;
+  Checked<making::Cutting> cutting = making::plan_cutting(game, *outcome.plan, box, wishes.decks);
+  add(std::move(cutting.found), found);
+  Making making;
+  making.cutting = std::move(cutting.value);
+  making.faces = faces_of(shop, game);
+  making.tolerances = making::tolerances(game, *outcome.plan, making.cutting, making.faces,
+                                         shop.fronts(), making::usual_register(game));
+  add(making::check_tolerances(game, making.tolerances, making.faces), found);
+  outcome.making = std::move(making);
+  if (!wishes.only.empty()) return;
+  std::set<int> runs{wishes.decks};
+  for (const int decks : usual_runs) {
+    if (outcome.totals.cards * decks <= most_cards) runs.insert(decks);
+  }
+  for (const int decks : runs) {
+    if (auto costs = run_of(shop, decks, copies, outcome)) {
+      outcome.making->costs.runs.push_back(std::move(*costs));
+    }
+  }
+  outcome.making->costs.quoted = making::quoted_costs(game);
+}
+
+}  // namespace quoin::job

@@ -1,0 +1,126 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "making/tolerance.h"
+#include "sheets/wording.h"
+
+namespace quoin::making {
+namespace {
+
+/// 19 of 20 lie within: the blade and the print together, at their worst.
+Mm spread(const press::ErrorBudget& e) {
+  const Mm cut = std::max(std::max(e.cut_left, e.cut_right), std::max(e.cut_top, e.cut_bottom));
+  return Mm{2 * std::hypot(cut.value, std::max(e.shift_x, e.shift_y).value)};
+}
+
+/// Up to the next tenth, so that the printed number is enough.
+std::string at_least(Mm length) {
+  return fmt::format("{:.1f} mm", std::ceil(length.value * 10 - 1e-6) / 10);
+}
+
+/// A face above the maker's target, as all that is said of it needs it.
+struct Case {
+  const FaceFacts& face;
+  const FaceTolerance& tolerance;
+  const SideTolerance& side;
+  Mm spread;
+  const Tolerances& all;
+};
+
+Diagnostic& say_where_from(Diagnostic& problem, const Case& c) {
+  if (!c.face.is_back || !c.all.registration.is_assumed) return problem;
+  return problem.detail(fmt::format(
+      "backs are taken to meet their fronts within {:.1f} mm, as is usual; when you know your "
+      "printer, write register = … under [printer]",
+      c.all.registration.shift.value * 2));
+}
+
+Diagnostic lopsided(const Case& c) {
+  const pieces::Border& border = *c.face.measure.border;
+  Diagnostic problem(
+      Id::tolerance_lopsided_border, border.origin,
+      fmt::format("a border of {:.1f} mm on a spread of {:.1f} mm: {} will look crooked",
+                  border.width.value, c.spread.value, in_words(c.tolerance.at_worst.lopsided)));
+  problem.on(c.face.piece, border.element);
+  say_where_from(problem, c);
+  return problem.hint(
+      fmt::format("make the border {} or wider, or leave it out", at_least(c.side.needed.border)));
+}
+
+Diagnostic white_edge(const Case& c) {
+  const Mm bleed = std::max(c.tolerance.margins.bleed - seen_sliver, Mm{});
+  Diagnostic problem(
+      Id::tolerance_white_edge, c.face.row,
+      fmt::format("a bleed of {:.1f} mm on a spread of {:.1f} mm: {} will show a strange edge",
+                  bleed.value, c.spread.value, in_words(c.tolerance.at_worst.white_edge)));
+  problem.on(c.face.piece);
+  say_where_from(problem, c);
+  const Mm needed = std::max(c.side.needed.bleed - seen_sliver, Mm{});
+  return problem.hint(
+      fmt::format("leave {} of bleed: spacing = \"gutters\" under [sheets]{}", at_least(needed),
+                  c.face.is_back ? ", and back-bleed when that is not enough" : ""));
+}
+
+Diagnostic clipped(const Case& c) {
+  const pieces::FaceMeasure& measure = c.face.measure;
+  Diagnostic problem(
+      Id::tolerance_clipped, measure.kept_origin,
+      fmt::format("{:.1f} mm to the edge on a spread of {:.1f} mm: {} will be clipped",
+                  measure.kept.value, c.spread.value, in_words(c.tolerance.at_worst.clipped)));
+  problem.on(c.face.piece, measure.kept_element);
+  say_where_from(problem, c);
+  return problem.hint(fmt::format("keep {} from the edge", at_least(c.side.needed.safe)));
+}
+
+void check_spares(const game::Game& game, const Tolerances& all, Diagnostics& found) {
+  if (all.spares == 0) return;
+  Diagnostic problem(
+      Id::tolerance_spares, game.sheets.origin,
+      fmt::format("{:.1f} cards will be spoilt on average, and in 19 runs of 20 no more than {}",
+                  all.spoilt, all.spoilt_at_most));
+  found.push_back(problem.hint(fmt::format("print {} of each sheet, {} in all",
+                                           sheets::counted(all.spares, "spare"),
+                                           sheets::counted(all.spare_sheets, "sheet"))));
+}
+
+}  // namespace
+
+std::string in_words(double chance) {
+  if (chance > 0.9) return "nearly all";
+  if (chance > 0.6) return "most";
+  if (chance > 0.4) return "half";
+  if (chance < 0.0005) return "none";
+  return fmt::format("1 in {:.0f}", 1 / chance);
+}
+
+Diagnostics check_weight(const game::Game& game) {
+  const game::PrinterWishes& printer = game.making.printer;
+  if (!printer.heaviest || !game.stock.grammage || *game.stock.grammage <= *printer.heaviest) {
+    return {};
+  }
+  Diagnostic problem(Id::sheet_too_heavy, printer.heaviest_origin,
+                     fmt::format("the cards' paper is {:g} g/m², and the printer takes {:g} g/m²",
+                                 *game.stock.grammage, *printer.heaviest));
+  problem.detail("it may jam, or be drawn in askew");
+  return {problem.hint("use its straight way through, a lighter paper, or a copy shop")};
+}
+
+Diagnostics check_tolerances(const game::Game& game, const Tolerances& all,
+                             const std::vector<FaceFacts>& faces) {
+  Diagnostics found;
+  const double target = game.making.cutting.target;
+  for (std::size_t i = 0; i < faces.size() && i < all.faces.size(); ++i) {
+    const SideTolerance& side = faces[i].is_back ? all.back : all.front;
+    const Case one{faces[i], all.faces[i], side, spread(side.worst), all};
+    const press::Chances& chances = all.faces[i].at_worst;
+    if (faces[i].measure.border && chances.lopsided > target) found.push_back(lopsided(one));
+    if (chances.white_edge > target) found.push_back(white_edge(one));
+    if (chances.clipped > target) found.push_back(clipped(one));
+  }
+  check_spares(game, all, found);
+  return found;
+}
+
+}  // namespace quoin::making

@@ -1,0 +1,126 @@
+#include "making/costs.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace quoin::making {
+namespace {
+
+constexpr double a4_area = 210.0 * 297.0;  // mm²
+constexpr double glue_film = 0.1;          // mm
+
+double area_of(Size size) { return size.width.value * size.height.value; }
+
+/// Adds the ink of one printed side; true when there is any on it.
+bool add_side(const sheets::Form& form, const std::vector<FaceFacts>& faces, std::size_t fronts,
+              std::array<double, 4>& ink) {
+  for (const sheets::Placed& placed : form.placed) {
+    const auto drawing = static_cast<std::size_t>(placed.drawing);
+    const std::size_t face = placed.is_back ? fronts + drawing : drawing;
+    if (face >= faces.size()) continue;
+    for (std::size_t plate = 0; plate < ink.size(); ++plate) {
+      ink[plate] += faces[face].measure.ink[plate] * area_of(placed.window.size) / a4_area;
+    }
+  }
+  return !form.placed.empty();
+}
+
+int box_seams(const Cutting& cutting) {
+  int seams = 0;
+  for (const NetWork& net : cutting.nets) seams += net.seams * net.boxes;
+  return seams;
+}
+
+double glued_area(const Cutting& cutting) {
+  double area = 0;
+  for (const NetWork& net : cutting.nets) area += net.glued * net.boxes;
+  return area;
+}
+
+/// Sides of all sheets that are printed, spares counted.
+int printed_sides(const RunFacts& run) {
+  int sides = 0;
+  for (const sheets::Sheet& sheet : run.plan.sheets) {
+    sides += (sheet.front.placed.empty() ? 0 : 1) + (sheet.back.placed.empty() ? 0 : 1);
+  }
+  return sides * (1 + run.tolerances.spares);
+}
+
+Work work_of_run(const game::Game& game, const RunFacts& run) {
+  const game::Times& times = game.making.times;
+  const CutTotals cuts = totals(run.cutting);
+  Work work;
+  work.print = times.side * printed_sides(run);
+  if (game.sheets.backs == game::BackPrinting::by_hand) work.print += times.refeed;
+  work.cut = times.cut * cuts.cuts + times.setting * cuts.settings;
+  work.round = times.corner * run.cutting.corners.punches;
+  for (const NetWork& net : run.cutting.nets) {
+    work.box +=
+        net.boxes * (times.knife_cut * (net.cuts + net.curves) + times.crease * net.creases);
+  }
+  work.box += times.glue * box_seams(run.cutting);
+  return work;
+}
+
+Stuff stuff_of(const game::Game& game, const RunFacts& run, const std::vector<FaceFacts>& faces,
+               std::size_t fronts) {
+  Stuff stuff;
+  stuff.sheets = static_cast<int>(run.plan.sheets.size());
+  stuff.spare_sheets = run.tolerances.spare_sheets;
+  stuff.board_sheets = run.board_sheets;
+  int sides = 0;
+  for (const sheets::Sheet& sheet : run.plan.sheets) {
+    sides += add_side(sheet.front, faces, fronts, stuff.ink) ? 1 : 0;
+    sides += add_side(sheet.back, faces, fronts, stuff.ink) ? 1 : 0;
+  }
+  const double side = area_of(run.plan.grid.paper) / a4_area * std::max(sides, 1);
+  for (std::size_t plate = 0; plate < stuff.ink.size(); ++plate) {
+    stuff.cover[plate] = stuff.ink[plate] / side;
+    stuff.ink[plate] *= 1 + run.tolerances.spares;
+  }
+  stuff.glue = glued_area(run.cutting) * glue_film / 1000;
+  if (game.box && game.box->sleeves) stuff.sleeves = run.cards * run.decks;
+  return stuff;
+}
+
+void add_line(RunCosts& costs, const std::string& what, double amount,
+              const std::optional<double>& price) {
+  if (amount <= 0) return;
+  if (!price) {
+    costs.not_priced.push_back(what);
+    return;
+  }
+  costs.lines.push_back({what, amount, amount * *price});
+  costs.sum += amount * *price;
+}
+
+}  // namespace
+
+RunCosts run_costs(const game::Game& game, const RunFacts& run, const std::vector<FaceFacts>& faces,
+                   int fronts) {
+  RunCosts costs;
+  costs.decks = run.decks;
+  costs.stuff = stuff_of(game, run, faces, static_cast<std::size_t>(fronts));
+  costs.work = work_of_run(game, run);
+  const game::Prices& prices = game.making.prices;
+  const Stuff& stuff = costs.stuff;
+  add_line(costs, "paper", stuff.sheets + stuff.spare_sheets, prices.sheet);
+  add_line(costs, "board for the box", stuff.board_sheets, prices.board);
+  add_line(costs, "ink", stuff.ink[0] + stuff.ink[1] + stuff.ink[2] + stuff.ink[3], prices.ink);
+  add_line(costs, "glue", stuff.glue, prices.glue);
+  add_line(costs, "sleeves", stuff.sleeves, prices.sleeve);
+  return costs;
+}
+
+std::vector<QuotedCosts> quoted_costs(const game::Game& game) {
+  std::vector<QuotedCosts> quoted;
+  for (const game::Quotation& one : game.making.quotations) {
+    quoted.push_back({one, one.price / std::max(one.decks, 1)});
+  }
+  std::stable_sort(quoted.begin(), quoted.end(), [](const QuotedCosts& a, const QuotedCosts& b) {
+    return a.quotation.decks < b.quotation.decks;
+  });
+  return quoted;
+}
+
+}  // namespace quoin::making

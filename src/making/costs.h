@@ -1,0 +1,89 @@
+#pragma once
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "making/tolerance.h"
+
+namespace quoin::making {
+
+/// Paper, ink and the rest that a run takes.
+struct Stuff {
+  int sheets = 0;                 ///< of the cards' stock
+  int spare_sheets = 0;           ///< more of them, see Tolerances
+  int board_sheets = 0;           ///< of what the boxes are made of
+  std::array<double, 4> ink{};    ///< cyan, magenta, yellow, black: A4 sides covered entirely
+  std::array<double, 4> cover{};  ///< the same as a part, 0..1, of a printed side on the average
+  double glue = 0;                ///< millilitres
+  int sleeves = 0;
+};
+
+/// Seconds of hand and printer for a run, step by step.
+struct Work {
+  double print = 0, cut = 0, round = 0, box = 0;
+  [[nodiscard]] double all() const { return print + cut + round + box; }
+};
+
+/// One line of a sum.
+struct CostLine {
+  std::string what;
+  double amount = 0;
+  double sum = 0;
+};
+
+/// So many decks made at home.
+struct RunCosts {
+  int decks = 1;
+  Stuff stuff;
+  Work work;
+  std::vector<CostLine> lines;          ///< of what has a price
+  std::vector<std::string> not_priced;  ///< "ink", "glue": needed and without a price
+  double sum = 0;
+  [[nodiscard]] double each() const { return sum / decks; }
+};
+
+/// What stands beside a run: a shop's price for one deck.
+struct QuotedCosts {
+  game::Quotation quotation;
+  double each = 0;
+};
+
+struct Costs {
+  std::vector<RunCosts> runs;  ///< by rising number of decks
+  std::vector<QuotedCosts> quoted;
+};
+
+/// What one run is reckoned from: the sheets as laid for so many decks, their cuts, and the boxes'
+/// sheets.
+struct RunFacts {
+  int decks = 1;
+  const sheets::Plan& plan;
+  const Cutting& cutting;
+  const Tolerances& tolerances;
+  int board_sheets = 0;
+  int cards = 0;  ///< of one deck
+};
+
+/// The stuff, money and time of a run. `faces` are those of `tolerances`.
+///
+/// Ink is what the faces' small pictures show times the area that is printed of each; marks and
+/// slugs are left out (a thousandth of a page). Glue is a film of 0.1 mm, wet, on the glued areas;
+/// common practice, no source. Printing takes the printer's time, and by hand a refeed.
+[[nodiscard]] RunCosts run_costs(const game::Game& game, const RunFacts& run,
+                                 const std::vector<FaceFacts>& faces, int fronts);
+
+/// [quotations], by rising number of decks, each as the price of one deck.
+[[nodiscard]] std::vector<QuotedCosts> quoted_costs(const game::Game& game);
+
+/// Lines for a person: how it is cut and how long it takes, spares, what a deck costs.
+[[nodiscard]] std::vector<std::string> making_lines(const game::Game& game, const Cutting& cutting,
+                                                    const Tolerances* tolerances,
+                                                    const Costs& costs);
+/// The sums in full, a line each: amounts, what has no price, the assumptions.
+[[nodiscard]] std::vector<std::string> cost_lines(const game::Game& game, const Costs& costs);
+
+/// "40 s", "25 min", "1 h 40 min".
+[[nodiscard]] std::string time_words(double seconds);
+
+}  // namespace quoin::making

@@ -1,0 +1,30 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "making/cutting.h"
+#include "scene/scene.h"
+
+namespace quoin::making {
+
+/// What a person does with one kind of sheet, a line for each step of its plan: turn, set, cut.
+///
+/// "Turn the sheet a quarter clockwise, so that the fresh edge lies against the fence. Set 88.9 mm.
+/// Cut 3 times, the fresh edge against the fence each time: each cut gives a strip." Settings are
+/// told to 0.1 mm.
+[[nodiscard]] std::vector<std::string> step_words(const Cutting& cutting, const SheetKind& kind);
+
+/// "9 sheets of 9 cards, 2 at a time: 5 stacks of 12 cuts".
+[[nodiscard]] std::string kind_words(const SheetKind& kind);
+
+/// A picture of one step, `room` large, its texts not set (house face): what lies under the blade,
+/// turned as it lies there with the fence away from the maker; cards, waste hatched, edges that the
+/// mill cut grey and fresh ones dark; the cut in red, those that follow at the same setting dashed;
+/// the distance from the fence; an arrow when it was turned. At the right the whole sheet in its
+/// present state, as it was printed, with the piece that is cut.
+[[nodiscard]] Scene step_picture(const Cutting& cutting, const SheetKind& kind, std::size_t step,
+                                 Size room);
+/// A size in which all of it can be read.
+inline constexpr Size usual_step_room{Mm{120}, Mm{80}};
+
+}  // namespace quoin::making

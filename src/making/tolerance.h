@@ -1,0 +1,86 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "making/cutting.h"
+#include "pieces/card/measure_face.h"
+#include "press/tolerance.h"
+#include "scene/scene.h"
+
+namespace quoin::making {
+
+/// How well backs meet fronts: standard deviations of what is left when whatever is the same on
+/// every sheet was taken off.
+struct Register {
+  Mm shift;
+  Angle turn;
+  bool is_assumed = true;  ///< neither said by the maker nor measured
+};
+
+/// What [printer] says, else what is usual for its kind: within 1.5 mm at home, 1 in an office,
+/// 0.5 on a press, 2 for a pile that is put in by hand, 0.5 for cards that are folded; turned by
+/// 0.3, 0.3 and 0.1 degrees. 19 in 20 lie within, which is taken as two deviations. Common
+/// practice, no source. A printer that was measured is handed to `tolerances` instead.
+[[nodiscard]] Register usual_register(const game::Game& game);
+
+/// One distinct face of a run, as the workshop draws it.
+struct FaceFacts {
+  std::string piece;  ///< "W-07", "back of main"
+  bool is_back = false;
+  Origin row;
+  pieces::FaceMeasure measure;
+};
+
+/// What will become of one face. Sides are those of the card, whichever way it lies on the sheet.
+struct FaceTolerance {
+  press::Margins margins;
+  press::Chances chances;   ///< on the average over the places where it lies on the sheets
+  press::Chances at_worst;  ///< at the place of the run where cuts stray most
+};
+
+/// What fronts, or backs, have to reckon with.
+struct SideTolerance {
+  press::ErrorBudget worst;  ///< at the place of the run where cuts stray most
+  press::Needed needed;      ///< there, for the maker's target
+};
+
+struct Tolerances {
+  Register registration;
+  Mm cut_within;  ///< 19 of 20 of the worst cuts lie within
+  SideTolerance front, back;
+  std::vector<FaceTolerance> faces;  ///< one for each face that was given
+  double spoilt = 0;       ///< cards of the run with a white edge or something clipped, on average
+  int spoilt_at_most = 0;  ///< in 95 runs of 100
+  int spares = 0;          ///< spare sheets of each form, for 95 %
+  int spare_sheets = 0;    ///< all of them
+};
+
+/// A sliver narrower than this is not seen at arm's length. Common practice, no source.
+inline constexpr Mm seen_sliver{0.2};
+
+/// The errors along the real cut plan (`cut::edge_errors`), with the register for backs, turned
+/// into the chances of each face and into spares. `faces` are fronts and then backs, as the plan
+/// counts them. Bleed is what the sheets leave of it: towards a neighbour half the gutter, all of
+/// it where the edges of all cards are alike, and without end where there is no ink at the edge.
+[[nodiscard]] Tolerances tolerances(const game::Game& game, const sheets::Plan& plan,
+                                    const Cutting& cutting, const std::vector<FaceFacts>& faces,
+                                    int fronts, const Register& registration);
+
+/// `tolerance.white-edge`, `tolerance.lopsided-border`, `tolerance.clipped` for faces above the
+/// maker's target, `tolerance.spares`, and `sheet.too-heavy`.
+[[nodiscard]] Diagnostics check_tolerances(const game::Game& game, const Tolerances& tolerances,
+                                           const std::vector<FaceFacts>& faces);
+/// `sheet.too-heavy` when the stock is heavier than [printer] takes.
+[[nodiscard]] Diagnostics check_weight(const game::Game& game);
+
+/// "1 in 5", "1 in 40", "nearly all": a chance as a person says it.
+[[nodiscard]] std::string in_words(double chance);
+
+/// The card with `art` on it (in the trim's frame), its trim, safe area and bleed, and the cuts of
+/// forty cards as they are likely to fall, drawn at random with the seed; beside it its top left
+/// corner five times as large. `room` large, texts not set.
+[[nodiscard]] Scene cut_cloud(const FaceTolerance& face, const press::ErrorBudget& errors,
+                              const Scene& art, Size room, std::uint64_t seed);
+
+}  // namespace quoin::making

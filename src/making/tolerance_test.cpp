@@ -1,0 +1,175 @@
+#include "making/tolerance.h"
+
+#include <gmock/gmock.h>
+
+#include <cmath>
+
+#include "making/costs.h"
+
+namespace quoin::making {
+namespace {
+
+using testing::ElementsAre;
+using testing::IsEmpty;
+using testing::SizeIs;
+
+/// Nine cards on a sheet with gutters of 4 mm, one back, a border on the back.
+struct Deck {
+  game::Game game;
+  std::vector<FaceFacts> faces;
+  int cards = 18;
+
+  Deck() {
+    game.sheets.grid = game::GridAsked{3, 3};
+    game.sheets.spacing = game::Spacing::fixed;
+    game.sheets.gutter = Mm{4};
+    game.stock.caliper = Mm{0.3};
+    for (int i = 0; i < cards; ++i) {
+      faces.push_back({"W-" + std::to_string(i + 1), false, {FileName("cards.csv")}, {}});
+    }
+    pieces::FaceMeasure back;
+    back.border = pieces::Border{Mm{1.5}, "frame", {FileName("layouts/back.toml"), 7, 0, 0}};
+    faces.push_back({"back of main", true, {FileName("cards.csv")}, back});
+  }
+
+  [[nodiscard]] sheets::Plan plan() const {
+    std::vector<sheets::Copy> copies;
+    for (int i = 0; i < cards; ++i) copies.push_back({i, 0, "", "main"});
+    const sheets::PieceFormat format{game.card.size, game.card.bleed, game.card.bleed,
+                                     false,          "card",          {}};
+    return *sheets::lay(copies, format, game.sheets);
+  }
+  [[nodiscard]] Tolerances reckoned() const {
+    const sheets::Plan laid = plan();
+    const Cutting cutting = plan_cutting(game, laid, nullptr, 1).value;
+    return tolerances(game, laid, cutting, faces, cards, usual_register(game));
+  }
+};
+
+TEST(Tolerances, follow_from_the_cuts_of_the_plan_and_the_register) {
+  const Deck deck;
+  const Tolerances all = deck.reckoned();
+  // Rows: a mark and two settings, 0.2 mm each: the last edge strays by 0.2·sqrt(4), and with the
+  // gutter's own setting. Twice that is "within".
+  EXPECT_NEAR(all.cut_within.value, 2 * 0.2 * std::sqrt(4), 1e-9);
+  EXPECT_TRUE(all.registration.is_assumed);
+  EXPECT_NEAR(all.registration.shift.value, 0.75, 1e-12);
+  EXPECT_EQ(all.front.worst.shift_x, Mm{});
+  EXPECT_NEAR(all.back.worst.shift_x.value, 0.75, 1e-12);
+  // Half a gutter is left of the bleed, and a sliver of 0.2 mm is not seen.
+  EXPECT_NEAR(all.faces[0].margins.bleed.value, 2.2, 1e-9);
+  EXPECT_LT(all.faces[0].chances.white_edge, 1e-4);
+  EXPECT_GT(all.faces.back().chances.lopsided, 0.3);
+}
+
+TEST(Tolerances, know_no_white_edge_where_there_is_no_ink) {
+  Deck deck;
+  deck.game.sheets.gutter = {};
+  EXPECT_GT(deck.reckoned().faces[0].at_worst.white_edge, 0.3);
+  for (FaceFacts& face : deck.faces) face.measure.is_paper_at_edge = true;
+  EXPECT_NEAR(deck.reckoned().faces[0].at_worst.white_edge, 0, 1e-9);
+}
+
+TEST(Tolerances, give_the_spares_that_a_deck_needs) {
+  Deck deck;
+  EXPECT_EQ(deck.reckoned().spares, 0);
+  deck.game.sheets.gutter = Mm{1};
+  const Tolerances all = deck.reckoned();
+  EXPECT_GT(all.spoilt, 1);
+  EXPECT_GE(all.spoilt_at_most, static_cast<int>(all.spoilt));
+  EXPECT_GE(all.spares, 1);
+  EXPECT_EQ(all.spare_sheets, all.spares * 2);
+}
+
+TEST(CheckTolerances, says_which_border_will_look_crooked_and_how_wide_it_should_be) {
+  Deck deck;
+  deck.game.making.printer.register_within = Mm{0.6};
+  const Tolerances all = deck.reckoned();
+  const Diagnostics found = check_tolerances(deck.game, all, deck.faces);
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].id, Id::tolerance_lopsided_border);
+  EXPECT_EQ(found[0].place.element, "frame");
+  EXPECT_EQ(found[0].message, "a border of 1.5 mm on a spread of 1.0 mm: most will look crooked");
+  EXPECT_THAT(found[0].hints, ElementsAre("make the border 5.8 mm or wider, or leave it out"));
+  EXPECT_THAT(found[0].details, IsEmpty());
+}
+
+TEST(CheckTolerances, says_when_words_are_clipped) {
+  Deck deck;
+  deck.faces.back().measure.border.reset();
+  deck.faces[0].measure.kept = Mm{0.3};
+  deck.faces[0].measure.kept_element = "name";
+  const Diagnostics found = check_tolerances(deck.game, deck.reckoned(), deck.faces);
+  ASSERT_FALSE(found.empty());
+  EXPECT_EQ(found[0].id, Id::tolerance_clipped);
+  EXPECT_EQ(found[0].place.piece, "W-1");
+}
+
+TEST(CheckWeight, says_when_the_paper_is_heavier_than_the_printer_takes) {
+  game::Game game;
+  EXPECT_THAT(check_weight(game), IsEmpty());
+  game.stock.grammage = 300;
+  game.making.printer.heaviest = 220;
+  const Diagnostics found = check_weight(game);
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].message, "the cards' paper is 300 g/m², and the printer takes 220 g/m²");
+}
+
+TEST(InWords, says_a_chance_as_a_person_does) {
+  EXPECT_EQ(in_words(0.2), "1 in 5");
+  EXPECT_EQ(in_words(0.027), "1 in 37");
+  EXPECT_EQ(in_words(0.95), "nearly all");
+  EXPECT_EQ(in_words(0.5), "half");
+  EXPECT_EQ(in_words(0), "none");
+}
+
+/// Each term by hand.
+TEST(RunCosts, add_up_paper_ink_and_time) {
+  Deck deck;
+  for (FaceFacts& face : deck.faces) face.measure.ink = {1, 0, 0, 0.5};
+  deck.game.making.prices.sheet = 0.5;
+  deck.game.making.prices.ink = 0.1;
+  const sheets::Plan plan = deck.plan();
+  const Cutting cutting = plan_cutting(deck.game, plan, nullptr, 1).value;
+  const Tolerances all = deck.reckoned();
+  const RunFacts facts{1, plan, cutting, all, 0, deck.cards};
+  const RunCosts costs = run_costs(deck.game, facts, deck.faces, deck.cards);
+  EXPECT_EQ(costs.stuff.sheets, 2);
+  double area = 0;
+  for (const sheets::Sheet& sheet : plan.sheets) {
+    for (const sheets::Form* form : {&sheet.front, &sheet.back}) {
+      for (const sheets::Placed& placed : form->placed) {
+        area += placed.window.size.width.value * placed.window.size.height.value;
+      }
+    }
+  }
+  const double sides = area / (210 * 297);
+  EXPECT_NEAR(costs.stuff.ink[0], sides, 1e-9);
+  EXPECT_NEAR(costs.stuff.cover[0], sides / 4, 1e-9);
+  EXPECT_NEAR(costs.sum, 2 * 0.5 + 1.5 * sides * 0.1, 1e-9);
+  // Four printed sides; one stack of two sheets cut by the plan, the fence set four times.
+  EXPECT_NEAR(costs.work.print, 4 * 15, 1e-9);
+  EXPECT_NEAR(costs.work.cut, 10 * cutting.kinds[0].cuts.cuts + 20 * 4, 1e-9);
+  EXPECT_NEAR(costs.work.round, 0, 1e-9);
+}
+
+TEST(RunCosts, say_what_has_no_price) {
+  Deck deck;
+  for (FaceFacts& face : deck.faces) face.measure.ink = {1, 0, 0, 0};
+  deck.game.making.prices.sheet = 0.5;
+  const sheets::Plan plan = deck.plan();
+  const Cutting cutting = plan_cutting(deck.game, plan, nullptr, 1).value;
+  const Tolerances all = deck.reckoned();
+  const RunCosts costs =
+      run_costs(deck.game, {1, plan, cutting, all, 1, deck.cards}, deck.faces, deck.cards);
+  EXPECT_THAT(costs.not_priced, ElementsAre("board for the box", "ink"));
+}
+
+TEST(TimeWords, are_as_exact_as_the_reckoning) {
+  EXPECT_EQ(time_words(40), "40 s");
+  EXPECT_EQ(time_words(25 * 60 + 10), "25 min");
+  EXPECT_EQ(time_words(100 * 60), "1 h 40 min");
+}
+
+}  // namespace
+}  // namespace quoin::making
