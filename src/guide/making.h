@@ -1,0 +1,59 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "guide/guide.h"
+#include "pack/box_files.h"
+#include "pack/report.h"
+#include "sheets/sheets.h"
+
+namespace quoin::guide {
+
+/// A face that is shown by itself: its drawing in its trim's frame, texts set.
+struct ShownFace {
+  Scene scene;
+};
+
+/// The box of a game and what is printed of it.
+struct BoxMade {
+  const pieces::Box* box = nullptr;
+  const pack::BoxArt* art = nullptr;
+  const pack::BoxSheets* sheets = nullptr;
+  const Scene* top_card = nullptr;  ///< looks out of the open box; null: a plain card
+};
+
+/// All that a guide is about. Refers to what it is made from.
+struct Making {
+  const game::Game& game;
+  const sheets::Plan& plan;
+  const pack::Totals& totals;
+  int decks = 1;
+  /// The fronts among the symbols of the document, by the names of their cards; the backs follow.
+  std::vector<std::string> fronts;
+  /// Faces for pictures: some fronts spread over the deck, then a back, if there is one.
+  std::vector<ShownFace> faces;
+  bool last_face_is_back = false;
+  BoxMade box;  ///< without a box: `box.box` is null
+};
+
+/// What the number of sheets is printed on, spares counted: one in ten, two at the least (common
+/// practice, no source).
+[[nodiscard]] int with_spares(int sheets);
+
+/// The guide for a game: every chapter that it has something for.
+[[nodiscard]] Guide guide_for(const Making& making);
+
+/// The chapters, one function each, in the order of the work. What a game lacks gives a chapter
+/// without blocks, which is left out.
+[[nodiscard]] Chapter have_ready(const Making& making);
+[[nodiscard]] Chapter print_cards(const Making& making);
+[[nodiscard]] Chapter cut_cards(const Making& making);
+[[nodiscard]] Chapter round_corners(const Making& making);
+[[nodiscard]] Chapter make_the_box(const Making& making);
+[[nodiscard]] Chapter count_deck(const Making& making);
+[[nodiscard]] Chapter spoilt_cards(const Making& making);
+
+/// The first page.
+[[nodiscard]] Cover cover_of(const Making& making);
+
+}  // namespace quoin::guide
