@@ -38,7 +38,7 @@ void add_foot(Page& page, const Look& look, const Guide& guide, Setting& setting
       moved(setting.set(as_words(guide.title, 60), style, look.column.size.width * 0.85).item, at));
   style.align = TextAlign::right;
   style.weight = 700;
-  style.fill = ink;
+  style.fill = type_ink;
   const Mm width = look.column.size.width * 0.12;
   page.own.items.push_back(moved(setting.set(page.label, style, width).item,
                                  at + Vec{look.column.size.width - width, Mm{}}));
@@ -111,7 +111,7 @@ class CoverPage {
     for (std::size_t i = 0; i < chapters.size(); ++i) {
       place.y = place.y + first.size.height;
       TextStyle style = style_of(Voice::caption);
-      style.fill = ink;
+      style.fill = type_ink;
       at(place, fmt::format("{}   {}", i + 1, chapters[i]), style, first.size.width - Mm{12});
       at({place.x + first.size.width - Mm{12}, place.y}, fmt::format("{}", begins[i] + 2), number,
          Mm{12});

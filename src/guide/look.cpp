@@ -47,14 +47,14 @@ Size page_for(Size sheet) {
 TextStyle style_of(Voice voice) {
   switch (voice) {
     case Voice::title: {
-      TextStyle style = styled(40, 700, ink, 1.08);
+      TextStyle style = styled(40, 700, type_ink, 1.08);
       style.smallest_size = points(18);
       return style;
     }
     case Voice::subtitle:
       return styled(14, 400, quiet, 1.3);
     case Voice::chapter:
-      return styled(21, 700, ink, 1.12);
+      return styled(21, 700, type_ink, 1.12);
     case Voice::heading:
       return styled(11.5, 700, accent, 1.25);
     case Voice::body:
@@ -68,7 +68,7 @@ TextStyle style_of(Voice voice) {
     case Voice::number:
       return styled(10.5, 700, white, 1);
   }
-  return styled(10, 400, ink, 1.39);
+  return styled(10, 400, type_ink, 1.39);
 }
 
 Mm on_grid(Mm height) { return grid_step * std::ceil(height / grid_step - 1e-6); }

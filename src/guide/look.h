@@ -6,7 +6,7 @@ namespace quoin::guide {
 
 /// How a guide looks: one grid, one family, few sizes.
 
-inline constexpr Colour ink{0.11, 0.13, 0.16, 1}, quiet{0.40, 0.43, 0.47, 1},
+inline constexpr Colour type_ink{0.11, 0.13, 0.16, 1}, quiet{0.40, 0.43, 0.47, 1},
     hairline{0.78, 0.80, 0.82, 1}, accent{0.02, 0.36, 0.44, 1}, accent_wash{0.91, 0.95, 0.96, 1},
     alarm{0.76, 0.36, 0.05, 1}, alarm_wash{0.993, 0.955, 0.905, 1};
 

@@ -44,7 +44,7 @@ Slab chapter_slab(const Chapter& chapter, int number, const Look& look, Setting&
   const Mm hang{13}, down{3};
   style.fill = accent;
   put(slab, setting.set(fmt::format("{}", number), style, hang).item, {Mm{}, down});
-  style.fill = ink;
+  style.fill = type_ink;
   SetWords title = setting.set(chapter.title, style, look.column.size.width - hang);
   slab.height = on_grid(down + title.height + Mm{1});
   put(slab, std::move(title.item), {hang, down});

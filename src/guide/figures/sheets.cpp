@@ -127,7 +127,7 @@ Figure targets_apart(Mm apart) {
   const Vec off{apart * enlarged * 0.8, apart * enlarged * 0.6};
   const Point middle{room / 2, high / 2};
   target(middle + off * 0.5, Colour{0.45, 0.68, 0.73, 1});
-  target(middle - off * 0.5, ink);
+  target(middle - off * 0.5, type_ink);
   return figure;
 }
 
