@@ -23,6 +23,7 @@ struct Figure {
   std::vector<Placement> placed;
   /// May it be drawn smaller or larger than it is? A bar to measure may not.
   enum class Scale { to_fit, true_size } scale = Scale::to_fit;
+  double largest = 1;  ///< so many times its size at the most
 };
 
 /// Over the blocks that follow it; one with nothing under it is left out.

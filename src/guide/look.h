@@ -11,7 +11,7 @@ inline constexpr Colour type_ink{0.11, 0.13, 0.16, 1}, quiet{0.40, 0.43, 0.47, 1
     alarm{0.76, 0.36, 0.05, 1}, alarm_wash{0.993, 0.955, 0.905, 1};
 
 /// The step of the grid: half a line of the body. Heights are whole numbers of it.
-inline constexpr Mm grid_step{2.45};
+inline constexpr Mm grid_step{2.452};
 inline constexpr Mm gutter{8};
 
 /// The page and the column that everything keeps to.

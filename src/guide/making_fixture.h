@@ -16,12 +16,15 @@ class SmallMaking {
  public:
   /// `more` is put at the end of game.toml.
   explicit SmallMaking(const std::string& more, const std::string& card_keys = "corner = 3.5\n") {
-    world_.put("game.toml", "[game]\ntitle = \"Shore\"\nauthor = \"A. Maker\"\n[card]\n"
-                            "size = \"poker\"\n" + card_keys +
-                                "[stock]\nname = \"uncoated card\"\ngrammage = 250\n"
-                                "[suits.shell]\nname = \"Shells\"\n[suits.weed]\nname = \"Weed\"\n"
-                                "[decks.main]\nback = \"layouts/back.toml\"\n"
-                                "[[layouts]]\nfile = \"layouts/face.toml\"\n" + more);
+    world_.put("game.toml",
+               "[game]\ntitle = \"Shore\"\nauthor = \"A. Maker\"\n[card]\n"
+               "size = \"poker\"\n" +
+                   card_keys +
+                   "[stock]\nname = \"uncoated card\"\ngrammage = 250\n"
+                   "[suits.shell]\nname = \"Shells\"\n[suits.weed]\nname = \"Weed\"\n"
+                   "[decks.main]\nback = \"layouts/back.toml\"\n"
+                   "[[layouts]]\nfile = \"layouts/face.toml\"\n" +
+                   more);
     const std::string ground =
         "[[element]]\nid = \"ground\"\nkind = \"shape\"\ninset = \"bleed\"\nfill = \"#e8e0d0\"\n";
     world_.put("layouts/face.toml", ground);
@@ -29,8 +32,8 @@ class SmallMaking {
     std::string cards = "id,suit,name,copies\n";
     for (int i = 1; i <= 16; ++i) {
       const bool shell = i <= 8;
-      cards += fmt::format("{}-{},{},Card {},{}\n", shell ? "S" : "W", i, shell ? "shell" : "weed", i,
-                           i == 1 || i == 9 ? 3 : 1);
+      cards += fmt::format("{}-{},{},Card {},{}\n", shell ? "S" : "W", i, shell ? "shell" : "weed",
+                           i, i == 1 || i == 9 ? 3 : 1);
     }
     world_.put("cards.csv", cards);
     game_ = game::read_game(world_).value;

@@ -83,11 +83,11 @@ void expect_sound(const Laid& laid, const Look& look) {
 
 rc::Gen<std::string> some_words(int most) {
   return rc::gen::map(
-      rc::gen::resize(most, rc::gen::nonEmpty(rc::gen::container<std::vector<std::string>>(
-                                rc::gen::element<std::string>(
-                                    "a", "sheet", "of", "card", "scored", "with", "something",
-                                    "blunt", "Überschlag", "antidisestablishmentarianism", "63.5",
-                                    "×")))),
+      rc::gen::resize(
+          most, rc::gen::nonEmpty(
+                    rc::gen::container<std::vector<std::string>>(rc::gen::element<std::string>(
+                        "a", "sheet", "of", "card", "scored", "with", "something", "blunt",
+                        "Überschlag", "antidisestablishmentarianism", "63.5", "×")))),
       [](const std::vector<std::string>& words) {
         std::string all;
         for (const std::string& word : words) all += (all.empty() ? "" : " ") + word;
@@ -145,11 +145,12 @@ Block random_block(Made& made) {
     case 0:
       return Heading{*some_words(8)};
     case 1:
-      return TickList{*rc::gen::resize(12, rc::gen::container<std::vector<std::string>>(
-                                               some_words(40)))};
+      return TickList{
+          *rc::gen::resize(12, rc::gen::container<std::vector<std::string>>(some_words(40)))};
     case 2:
-      return Caution{*some_words(4), *rc::gen::resize(6, rc::gen::container<std::vector<std::string>>(
-                                                             some_words(50)))};
+      return Caution{
+          *some_words(4),
+          *rc::gen::resize(6, rc::gen::container<std::vector<std::string>>(some_words(50)))};
     case 3:
       return random_steps(made);
     case 4:
@@ -258,10 +259,12 @@ TEST(GuidePages, repeat_the_head_of_a_table_that_goes_on) {
 
 TEST(GuidePages, leave_out_what_has_nothing_under_it) {
   const Look look = look_for(paper_a4);
-  const Laid laid = laid_out(
-      {{"Nothing", {}, {}},
-       {"Something", {Heading{"first"}, Heading{"second"}, Paragraph{"words"}, Heading{"third"}}, {}}},
-      look);
+  const Laid laid =
+      laid_out({{"Nothing", {}, {}},
+                {"Something",
+                 {Heading{"first"}, Heading{"second"}, Paragraph{"words"}, Heading{"third"}},
+                 {}}},
+               look);
   ASSERT_EQ(laid.pages.size(), 1U);
   EXPECT_EQ(letters_on(laid.pages[0]), "1Somethingsecondwords");
 }

@@ -143,7 +143,8 @@ void put(Slab& slab, const Figure& figure, Vec at, double scale) {
 double scale_in(const Figure& figure, Size room) {
   if (figure.scale == Figure::Scale::true_size) return 1;
   if (figure.size.width <= epsilon || figure.size.height <= epsilon) return 1;
-  return std::min({2.0, room.width / figure.size.width, room.height / figure.size.height});
+  return std::min(
+      {figure.largest, room.width / figure.size.width, room.height / figure.size.height});
 }
 
 std::vector<Slab> slabs_of(const Chapter& chapter, int number, const Look& look, Setting& setting) {

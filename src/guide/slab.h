@@ -41,7 +41,7 @@ void put(Slab& slab, Item item, Vec at);
 /// Puts a figure with its top left corner at a place, so many times its size.
 void put(Slab& slab, const Figure& figure, Vec at, double scale);
 
-/// How large a figure is drawn in that room: never larger than twice its size.
+/// How large a figure is drawn in that room, as it says itself.
 [[nodiscard]] double scale_in(const Figure& figure, Size room);
 
 /// The blocks of a chapter under its title as slabs. `number` stands before the title.

@@ -5,7 +5,7 @@
 namespace quoin::guide {
 namespace {
 
-constexpr Mm pad_x{3}, pad_y{1.6};
+constexpr Mm pad_x{3}, pad_y{1.2};
 constexpr int most_cell_lines = 12;
 
 /// Columns of a table, from left to right within the page's column.

@@ -119,8 +119,7 @@ TEST(GuideChapters, name_the_files_that_are_there_to_print) {
 
 TEST(GuideChapters, tell_every_cut_of_the_plan_with_a_picture) {
   const SmallMaking made("");
-  const cut::Plan plan =
-      cut::plan_cuts(cut_grid(made.plan()), cut::Prefer::fewest_settings);
+  const cut::Plan plan = cut::plan_cuts(cut_grid(made.plan()), cut::Prefer::fewest_settings);
   EXPECT_TRUE(cut::simulate(plan).faults.empty());
   const Chapter chapter = cut_cards(made.making());
   const Steps& steps = counted_steps(chapter);
@@ -158,8 +157,8 @@ TEST(GuideChapters, count_each_suit) {
   const SmallMaking made("");
   const std::string words = words_of(count_deck(made.making()));
   EXPECT_THAT(words, HasSubstr("The deck has **20 cards**, 16 different."));
-  EXPECT_THAT(words, HasSubstr("Shells|**10**|8|S-1 (3 times), S-2, S-3"));
-  EXPECT_THAT(words, HasSubstr("Weed|**10**|8|W-9 (3 times)"));
+  EXPECT_THAT(words, HasSubstr("Shells|**10**|8|S-1 ×3, S-2, S-3"));
+  EXPECT_THAT(words, HasSubstr("Weed|**10**|8|W-9 ×3"));
 }
 
 TEST(GuideChapters, say_on_which_sheet_each_card_stands) {

@@ -46,7 +46,7 @@ std::vector<Pile> piles_of(const game::Game& game) {
     pile.cards += card.copies;
     pile.ids.push_back(card.copies == 1
                            ? as_words(card.id, 40)
-                           : fmt::format("{} ({} times)", as_words(card.id, 40), card.copies));
+                           : fmt::format("{} ×{}", as_words(card.id, 40), card.copies));
   }
   return piles;
 }

@@ -47,25 +47,40 @@ std::string turn_words(const cut::Plan& plan, std::size_t step) {
   const Edge now = far_edge(plan, step);
   // Edges are counted clockwise from the left one; a quarter clockwise brings the left one up.
   const int quarters = (static_cast<int>(before) - static_cast<int>(now) + 4) % 4;
-  const bool is_sheet = plan.steps[step].cuts.size() == 1 || step < 4;
+  const bool is_sheet =
+      plan.steps[step].cuts.front().through.size.width > plan.grid.piece.width * 1.5 &&
+      plan.steps[step].cuts.front().through.size.height > plan.grid.piece.height * 1.5;
   const char* what = is_sheet ? "the sheet" : "the strips";
   if (quarters == 0) return "";
   if (quarters == 2) return fmt::format("Turn {} half round. ", what);
   return fmt::format("Turn {} a quarter to the {}. ", what, quarters == 1 ? "right" : "left");
 }
 
-/// Whether a cut leaves cards on both of its sides.
-bool parts_cards(const cut::Grid& grid, const Cut& one) {
-  const bool down = one.run == cut::Run::down;
-  const Mm at = down ? grid.at.x : grid.at.y;
-  const Mm piece = down ? grid.piece.width : grid.piece.height;
-  const Mm pitch = piece + (down ? grid.gutter_x : grid.gutter_y);
-  const int count = down ? grid.columns : grid.rows;
-  const Mm last = at + pitch * (count - 1) + piece;
-  const Mm far_side = down ? one.through.right() : one.through.bottom();
-  const double next = (one.at - at) / pitch;
-  const bool at_start = std::abs(next - std::round(next)) < 1e-3 && next > 0.5;
-  return at_start && one.at < last && far_side > one.at + piece - epsilon;
+/// How many pieces of the grid lie in a part of the sheet.
+int cards_in(const cut::Grid& grid, Rect part) {
+  int count = 0;
+  for (int row = 0; row < grid.rows; ++row) {
+    for (int column = 0; column < grid.columns; ++column) {
+      count += lies_in(cut::cell(grid, column, row), part) ? 1 : 0;
+    }
+  }
+  return count;
+}
+
+/// What the cuts of a step leave: cards, strips of them, or only less waste.
+std::string result_words(const cut::Plan& plan, const cut::Step& step) {
+  bool parts = false, leaves_strips = false;
+  for (const Cut& one : step.cuts) {
+    const bool down = one.run == cut::Run::down;
+    const Rect whole = one.through;
+    const Rect before = down ? rect_between(whole.at, {one.at, whole.bottom()})
+                             : rect_between(whole.at, {whole.right(), one.at});
+    const int first = cards_in(plan.grid, before), all = cards_in(plan.grid, whole);
+    parts = parts || (first > 0 && first < all);
+    leaves_strips = leaves_strips || (first > 1 && first < all);
+  }
+  if (!parts) return " What falls off is waste.";
+  return leaves_strips ? " This makes strips." : " This makes cards of the strips.";
 }
 
 std::string step_words(const cut::Plan& plan, std::size_t index) {
@@ -77,15 +92,9 @@ std::string step_words(const cut::Plan& plan, std::size_t index) {
                        edge_name(opposite(far_edge(plan, index))));
   }
   const int cuts = static_cast<int>(step.cuts.size());
-  const bool parting = std::any_of(step.cuts.begin(), step.cuts.end(),
-                                   [&](const Cut& one) { return parts_cards(plan.grid, one); });
-  const std::string setting = sheets::millimetres(first.setting);
-  const std::string how = fmt::format("{}Fresh edge against the fence, fence at **{}**: {}.", turn,
-                                      setting, sheets::counted(cuts, "cut"));
-  if (!parting) return how + " What falls off is waste.";
-  const bool to_cards =
-      index + 2 >= plan.steps.size() || cuts > std::max(plan.grid.rows, plan.grid.columns);
-  return how + (to_cards ? " This parts the cards." : " This makes strips.");
+  return fmt::format("{}Fresh edge against the fence, fence at **{}**: {}.{}", turn,
+                     sheets::millimetres(first.setting), sheets::counted(cuts, "cut"),
+                     result_words(plan, step));
 }
 
 bool can_be_planned(const cut::Grid& grid) { return grid.at.x > epsilon && grid.at.y > epsilon; }

@@ -88,6 +88,10 @@ void add_creases_and_cuts(Chapter& chapter, const Making& making) {
   if (parts.size() > 1) {
     add_nets(chapter, making, NetShows::creases);
     chapter.blocks.push_back(Heading{"Cut"});
+    chapter.blocks.push_back(
+        Paragraph{"Cut on the side of the box, so that the printed line falls away. Slits go "
+                  "first, the outline "
+                  "last."});
     add_nets(chapter, making, NetShows::cuts);
     return;
   }
@@ -98,7 +102,7 @@ void add_creases_and_cuts(Chapter& chapter, const Making& making) {
       {"Then **cut** round it, on the side of the box, so that the printed line falls "
        "away. Short slits go first, the outline last.",
        box_net(making.box, 0, NetShows::cuts)});
-  chapter.blocks.push_back(Heading{"Cut"});
+  chapter.blocks.push_back(Heading{"What is scored, and what is cut"});
   chapter.blocks.push_back(std::move(both));
 }
 
@@ -108,17 +112,26 @@ void add_gluing(Chapter& chapter, const Making& making) {
   for (const fold::Part& part : model.parts) areas += part.net.glue.size();
   if (areas == 0) return;
   chapter.blocks.push_back(Heading{"Glue"});
-  chapter.blocks.push_back(Paragraph{fmt::format(
+  const std::string words = fmt::format(
       "Glue goes on {}, on the printed side. Spread it thin and right to the edges, press the "
       "parts "
       "together and hold them for **two minutes**. Leave the box alone for half an hour before you "
       "close it; white glue is hard after a day.",
-      areas == 1 ? "the hatched flap" : fmt::format("the {} hatched flaps", areas))});
+      areas == 1 ? "the hatched flap" : fmt::format("the {} hatched flaps", areas));
+  if (model.parts.size() == 1) {
+    Steps beside;
+    beside.across = 1;
+    beside.numbers = Steps::Numbers::plain;
+    beside.steps.push_back({words, box_net(making.box, 0, NetShows::glue)});
+    chapter.blocks.push_back(std::move(beside));
+  } else {
+    chapter.blocks.push_back(Paragraph{words});
+    add_nets(chapter, making, NetShows::glue);
+  }
   chapter.blocks.push_back(Caution{
       "Glue",
       {"Glue with solvent, and spray glue, want open windows and no flame or spark near. Read what "
        "stands on the tube or can."}});
-  add_nets(chapter, making, NetShows::glue);
 }
 
 void add_folding_steps(Chapter& chapter, const Making& making) {
@@ -127,12 +140,13 @@ void add_folding_steps(Chapter& chapter, const Making& making) {
   chapter.blocks.push_back(
       Paragraph{"Fold every crease once, sharply, and open it again. Then go on in this order. "
                 "What moves in a "
-                "picture is tinted blue."});
+                "picture is blue; the hatched places are those for the glue."});
   Steps steps;
   for (std::size_t i = 0; i < model.steps.size(); ++i) {
     steps.steps.push_back({sentence(model.steps[i].words), fold_step(making, i)});
   }
   chapter.blocks.push_back(std::move(steps));
+  chapter.blocks.push_back(Picture{finished_box(making), "Done."});
 }
 
 }  // namespace

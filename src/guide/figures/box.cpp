@@ -48,20 +48,25 @@ bool moves_in_step(const fold::Hinge& hinge, std::size_t step) {
   return last > from && last <= from + 1;
 }
 
-/// The art of the nets with a tint over the panels that a step moves.
-pack::BoxArt tinted(const BoxMade& made, std::size_t step) {
-  constexpr Colour tint{0.1, 0.55, 0.66, 0.42};
-  pack::BoxArt art = *made.art;
-  art.resize(made.box->model.parts.size());
+/// Plain board with a tint over the panels that a step moves, and the glue areas: art would hide
+/// what is told (and make a file of 18 MB of one of 3).
+pack::BoxArt step_art(const pieces::Box& box, std::size_t step) {
+  constexpr Colour tint{0.30, 0.66, 0.73, 1}, tint_inside{0.42, 0.75, 0.80, 1};
+  pack::BoxArt art(box.model.parts.size());
   for (std::size_t part = 0; part < art.size(); ++part) {
-    const fold::Net& net = made.box->model.parts[part].net;
+    const fold::Net& net = box.model.parts[part].net;
+    // The inside is seen turned over: (x, y) of the net lies at (-x, y).
+    constexpr Affine turned_over{-1, 0, 0, 1, {}, {}};
     for (const fold::Hinge& hinge : net.hinges) {
       if (!moves_in_step(hinge, step)) continue;
-      const Polygon& outline = net.panels[static_cast<std::size_t>(hinge.child)].outline;
-      art[part].printed.items.push_back(shape(Path::polygon(outline), tint));
-      // The inside is seen turned over: (x, y) of the net lies at (-x, y).
-      art[part].inside.items.push_back(
-          shape(mapped(Path::polygon(outline), Affine::scale(-1, 1)), tint));
+      const Path outline = Path::polygon(net.panels[static_cast<std::size_t>(hinge.child)].outline);
+      art[part].printed.items.push_back(shape(outline, tint));
+      art[part].inside.items.push_back(shape(mapped(outline, turned_over), tint_inside));
+    }
+    for (const fold::Glue& glue : net.glue) {
+      Item lines = hatched(bounds(glue.area), accent);
+      lines.clip = Path::polygon(glue.area);
+      art[part].printed.items.push_back(std::move(lines));
     }
   }
   return art;
@@ -89,14 +94,14 @@ Figure box_sheet(const Making& making) {
     items.push_back(placed_item(placement, symbols));
   }
   for (const Item& item : page.own.items) items.push_back(item);
-  const double scale = std::max(page.media.width / Mm{90}, page.media.height / Mm{110});
+  const double scale = std::max(page.media.width / Mm{100}, page.media.height / Mm{118});
   items.push_back(line(Path::rectangle(sheet), net_edge, Mm{0.2} * scale));
-  return scaled(std::move(items), sheet, {Mm{90}, Mm{110}});
+  return scaled(std::move(items), sheet, {Mm{100}, Mm{118}});
 }
 
 Figure box_net(const BoxMade& made, std::size_t index, NetShows shows) {
   const fold::Net& net = made.box->model.parts[index].net;
-  const Size room{Mm{80}, Mm{92}};
+  const Size room{Mm{80}, Mm{80}};
   const Rect frame = grown(panels_round(net), Mm{4});
   const double thick = std::max(frame.size.width / room.width, frame.size.height / room.height);
   const bool cuts = shows == NetShows::cuts;
@@ -129,11 +134,18 @@ Figure box_net(const BoxMade& made, std::size_t index, NetShows shows) {
 
 Figure fold_step(const Making& making, std::size_t step) {
   const BoxMade& made = making.box;
-  const pack::BoxArt art = tinted(made, step);
+  const pack::BoxArt art = step_art(*made.box, step);
   const pieces::BoxLook look{*made.box, art, made.top_card, making.game.card.corner};
   pieces::BoxPicture picture =
       pieces::drawn(pieces::step_stage(*made.box, static_cast<int>(step)), look);
-  return scaled(std::move(picture.scene.items), picture.bounds, {Mm{80}, Mm{80}});
+  return scaled(std::move(picture.scene.items), picture.bounds, {Mm{80}, Mm{58}});
+}
+
+Figure finished_box(const Making& making) {
+  const BoxMade& made = making.box;
+  const pieces::BoxLook look{*made.box, *made.art, made.top_card, making.game.card.corner};
+  pieces::BoxPicture picture = pieces::drawn(pieces::open_stage(*made.box), look);
+  return scaled(std::move(picture.scene.items), picture.bounds, {Mm{80}, Mm{70}});
 }
 
 Figure crease_section(Crease crease) {

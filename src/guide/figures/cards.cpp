@@ -19,7 +19,7 @@ Figure card_corner(const Making& making, Corner corner) {
   const Mm radius = making.game.card.corner;
   const Size trim = making.game.card.size;
   const Size part{std::min(trim.width, radius * 5), std::min(trim.height, radius * 4)};
-  const double enlarged = Mm{60} / part.width;
+  const double enlarged = Mm{48} / part.width;
   constexpr Mm margin{3};
   GroupItem face;
   face.items.push_back(shape(Path::rectangle({{}, trim}), white));

@@ -9,7 +9,7 @@ using cut::Cut;
 using cut::Edge;
 
 constexpr double piece_spread = 0.06;  ///< pieces are drawn so much farther from the sheet's middle
-constexpr Mm picture_room{78};
+constexpr Mm picture_room{72};
 
 bool has_card(const cut::Grid& grid, Rect piece) {
   for (int row = 0; row < grid.rows; ++row) {

@@ -52,6 +52,8 @@ enum class NetShows { creases, cuts, glue };
 [[nodiscard]] Figure box_net(const BoxMade& made, std::size_t net, NetShows shows);
 /// A step of the folding with the panels that move in it tinted.
 [[nodiscard]] Figure fold_step(const Making& making, std::size_t step);
+/// The finished box, open, with the deck to be seen.
+[[nodiscard]] Figure finished_box(const Making& making);
 /// A section through the board: a groove pressed by a blunt point, a cut half through, the fold.
 enum class Crease { pressed, half_cut, folded };
 [[nodiscard]] Figure crease_section(Crease crease);

@@ -37,7 +37,7 @@ struct Fan {
 Fan fan(const Making& making) {
   const Size trim = making.game.card.size;
   const std::size_t count = making.faces.size();
-  const double between = count > 1 ? std::min(13.0, 52.0 / static_cast<double>(count - 1)) : 0;
+  const double between = count > 1 ? std::min(12.0, 46.0 / static_cast<double>(count - 1)) : 0;
   Fan fan;
   for (std::size_t i = 0; i < count; ++i) {
     // The back lies at the bottom, on the left.
@@ -70,7 +70,7 @@ Figure finished_pieces(const Making& making) {
                                making.game.card.corner};
     pieces::BoxPicture box = pieces::drawn(pieces::closed_stage(*making.box.box), look);
     // Behind the fan, on its left, standing on one line with it.
-    const Mm overlap = std::min(cards.bounds.size.width, box.bounds.size.width) * 0.16;
+    const Mm overlap = std::min(cards.bounds.size.width, box.bounds.size.width) * 0.42;
     const Vec by{cards.bounds.left() + overlap - box.bounds.right(),
                  cards.bounds.bottom() - Mm{4} - box.bounds.bottom()};
     all = covering(all, {box.bounds.at + by, box.bounds.size});
@@ -80,6 +80,7 @@ Figure finished_pieces(const Making& making) {
   const Vec home = Point{} - all.at;
   for (Item& item : figure.scene.items) item = moved(std::move(item), home);
   figure.size = all.size;
+  figure.largest = 2;
   return figure;
 }
 
