@@ -1,4 +1,5 @@
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,6 +23,13 @@ struct BoxMade {
   const Scene* top_card = nullptr;  ///< looks out of the open box; null: a plain card
 };
 
+/// How sheets that are cut alike are cut, told by whoever planned it.
+struct SheetCuts {
+  std::string which;        ///< "Sheets 1 to 7", when there are several kinds
+  std::string words;        ///< before the steps; may be empty
+  std::vector<Step> steps;  ///< each with its picture
+};
+
 /// All that a guide is about. Refers to what it is made from.
 struct Making {
   const game::Game& game;
@@ -33,12 +41,14 @@ struct Making {
   /// Faces for pictures: some fronts spread over the deck, then a back, if there is one.
   std::vector<ShownFace> faces;
   bool last_face_is_back = false;
-  BoxMade box;  ///< without a box: `box.box` is null
+  BoxMade box;                  ///< without a box: `box.box` is null
+  std::vector<SheetCuts> cuts;  ///< empty: the guide plans the cuts of a full sheet by itself
+  /// Sheets of the cards' stock to spare, when somebody reckoned them.
+  std::optional<int> spare_sheets;
 };
 
-/// What the number of sheets is printed on, spares counted: one in ten, two at the least (common
-/// practice, no source).
-[[nodiscard]] int with_spares(int sheets);
+/// The sheets to spare for so many: one in ten, two at the least (common practice, no source).
+[[nodiscard]] int usual_spares(int sheets);
 
 /// The guide for a game: every chapter that it has something for.
 [[nodiscard]] Guide guide_for(const Making& making);

@@ -41,7 +41,7 @@ class SmallMaking {
   }
 
   [[nodiscard]] Making making() const {
-    Making made{game_, *plan_, totals_, 1, fronts_, faces_, true, {}};
+    Making made{game_, *plan_, totals_, 1, fronts_, faces_, true, {}, {}, {}};
     if (box_) made.box = {&*box_, &art_, &box_sheets_, nullptr};
     return made;
   }

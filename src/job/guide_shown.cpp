@@ -21,7 +21,7 @@ Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& 
                         const std::map<std::size_t, Scene>& faces,
                         const std::optional<TopCard>& top_card) {
   guide::Making making{
-      outcome.game, *outcome.plan, outcome.totals, wishes.decks, {}, {}, false, {}};
+      outcome.game, *outcome.plan, outcome.totals, wishes.decks, {}, {}, false, {}, {}, {}};
   for (int i = 0; i < shop.fronts(); ++i) {
     making.fronts.push_back(shop.drawings()[static_cast<std::size_t>(i)].piece);
   }

@@ -89,10 +89,25 @@ TEST(GuideChapters, say_how_many_sheets_to_have_ready) {
 }
 
 TEST(GuideChapters, keep_a_tenth_of_the_sheets_to_spare_and_two_at_least) {
-  EXPECT_EQ(with_spares(1), 3);
-  EXPECT_EQ(with_spares(20), 22);
-  EXPECT_EQ(with_spares(21), 24);
-  EXPECT_EQ(with_spares(100), 110);
+  EXPECT_EQ(usual_spares(1), 2);
+  EXPECT_EQ(usual_spares(20), 2);
+  EXPECT_EQ(usual_spares(21), 3);
+  EXPECT_EQ(usual_spares(100), 10);
+  const SmallMaking made("");
+  Making reckoned = made.making();
+  reckoned.spare_sheets = 7;
+  EXPECT_THAT(words_of(have_ready(reckoned)), HasSubstr("**3 sheets** of A4, and 7 to spare"));
+}
+
+TEST(GuideChapters, tell_cuts_that_were_planned_elsewhere) {
+  const SmallMaking made("");
+  Making planned = made.making();
+  Figure figure;
+  figure.size = {Mm{10}, Mm{10}};
+  planned.cuts.push_back({"Sheets 1 and 2", "Two at a time.", {{"Cut here.", figure}}});
+  planned.cuts.push_back({"Sheet 3", "", {{"Cut there.", figure}}});
+  EXPECT_THAT(words_of(cut_cards(planned)),
+              HasSubstr("Sheets 1 and 2\nTwo at a time.\nCut here.\nSheet 3\nCut there.\n"));
 }
 
 TEST(GuideChapters, say_which_edge_the_sheet_turns_about) {

@@ -126,7 +126,20 @@ Caution blades() {
        "tool says, and the rules where you live, come first."}};
 }
 
+/// The steps as they were planned elsewhere, a list for each kind of sheet.
+void add_planned_steps(Chapter& chapter, const Making& making) {
+  for (const SheetCuts& kind : making.cuts) {
+    if (making.cuts.size() > 1) chapter.blocks.push_back(Heading{kind.which});
+    if (!kind.words.empty()) chapter.blocks.push_back(Paragraph{kind.words});
+    chapter.blocks.push_back(Steps{kind.steps, 2, Steps::Numbers::counted});
+  }
+}
+
 void add_steps(Chapter& chapter, const Making& making) {
+  if (!making.cuts.empty()) {
+    add_planned_steps(chapter, making);
+    return;
+  }
   const cut::Grid grid = cut_grid(making.plan);
   if (!can_be_planned(grid)) {
     chapter.blocks.push_back(

@@ -6,9 +6,9 @@
 namespace quoin::guide {
 namespace {
 
-std::string amount(int sheets, int with_spare, const std::string& paper) {
+std::string amount(int sheets, int spares, const std::string& paper) {
   return fmt::format("**{}** of {}, and {} to spare", sheets::counted(sheets, "sheet"), paper,
-                     with_spare - sheets);
+                     spares);
 }
 
 Table paper_table(const Making& making) {
@@ -17,15 +17,17 @@ Table paper_table(const Making& making) {
   table.ticks = Table::Ticks::each_row;
   table.head = {"What", "How much", "For"};
   table.widths = {5, 5, 4};
-  table.rows.push_back({sentence(card_stock_words(making.game)),
-                        amount(making.totals.sheets, with_spares(making.totals.sheets), paper),
-                        sheets::counted(making.totals.pieces, "card")});
+  table.rows.push_back(
+      {sentence(card_stock_words(making.game)),
+       amount(making.totals.sheets,
+              making.spare_sheets.value_or(usual_spares(making.totals.sheets)), paper),
+       sheets::counted(making.totals.pieces, "card")});
   if (making.box.box != nullptr) {
     const int sheets = making.box.sheets->count();
     const std::string kind(making.box.box->kind->title);
     if (sheets > 0) {
       table.rows.push_back(
-          {sentence(board_stock_words(making.game)), amount(sheets, sheets + 1, paper),
+          {sentence(board_stock_words(making.game)), amount(sheets, 1, paper),
            making.decks > 1
                ? fmt::format("{} of this kind: {}", sheets::counted(making.decks, "box"), kind)
                : fmt::format("the box: {}", kind)});

@@ -54,6 +54,6 @@ std::optional<Mm> card_caliper(const Making& making) {
   return range->typical;
 }
 
-int with_spares(int sheets) { return sheets + std::max(2, (sheets + 9) / 10); }
+int usual_spares(int sheets) { return std::max(2, (sheets + 9) / 10); }
 
 }  // namespace quoin::guide
