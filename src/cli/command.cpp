@@ -55,7 +55,7 @@ std::vector<Command> table() {
        "quoin make reef --decks 5",
        1,
        {{"--out", "FOLDER", "where the pack goes (else DIR/pack, or DIR/reprint with --only)"},
-        {"--parts", "LIST", "only some parts: home, shop, pictures, cutter"},
+        {"--parts", "LIST", "only some parts: home, shop, pictures, cutter, guide"},
         only_option,
         decks_option,
         json_option,

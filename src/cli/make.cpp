@@ -91,10 +91,13 @@ std::optional<std::string> read_wishes(const Asked& asked, const std::string& fo
         wishes.parts.insert(job::Part::pictures);
       else if (part == "cutter")
         wishes.parts.insert(job::Part::cutter);
+      else if (part == "guide")
+        wishes.parts.insert(job::Part::guide);
       else
-        return fmt::format("--parts knows home, shop, pictures and cutter, not \"{}\"", part);
+        return fmt::format("--parts knows home, shop, pictures, cutter and guide, not \"{}\"",
+                           part);
     }
-    if (wishes.parts.empty()) return "--parts needs home, shop, pictures or cutter";
+    if (wishes.parts.empty()) return "--parts needs home, shop, pictures, cutter or guide";
   }
   const char* name = wishes.only.empty() ? "pack" : "reprint";
   wishes.out = asked.get("--out").value_or((fs::path(folder) / name).string());

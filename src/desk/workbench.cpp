@@ -11,15 +11,16 @@
 namespace quoin::desk {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, job::Part>, 4> part_words{
+constexpr std::array<std::pair<std::string_view, job::Part>, 5> part_words{
     {{"home", job::Part::home},
      {"shop", job::Part::shop},
      {"pictures", job::Part::pictures},
-     {"cutter", job::Part::cutter}}};
+     {"cutter", job::Part::cutter},
+     {"guide", job::Part::guide}}};
 
 /// What a file of a pack is for; the longest beginning that fits.
 std::string_view what_of(std::string_view name) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 11> all{{
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 12> all{{
       {"home/cards.pdf", "card sheets for your printer, both sides in turn"},
       {"home/cards-fronts", "card sheets, fronts: print these first"},
       {"home/cards-backs", "card sheets, backs: print these behind the fronts"},
@@ -30,6 +31,7 @@ std::string_view what_of(std::string_view name) {
       {"pictures/contact-sheet", "all cards at a glance"},
       {"pictures/", "a picture to show around"},
       {"report.json", "everything that was found, for other programs"},
+      {"guide.pdf", "how to make it all, step by step, to be printed and ticked off"},
       {"box.glb", "the box to turn and fold on a screen"},
   }};
   for (const auto& [begin, words] : all) {

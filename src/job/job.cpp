@@ -10,6 +10,7 @@
 #include "formats/pdf/pdf.h"
 #include "formats/svg/svg.h"
 #include "job/box_shown.h"
+#include "job/guide_shown.h"
 #include "job/kept_findings.h"
 #include "job/prefetch.h"
 #include "job/printer/known_printer.h"
@@ -149,10 +150,16 @@ struct Run {
   std::unique_ptr<ImageCache> cache;  ///< null: nothing is kept between runs
   std::string game_hash;              ///< of the game's files but for the card list and pictures
   std::optional<TopCard> top_card;    ///< of the deck in the pictures of the box
+  std::map<std::size_t, Scene> faces_for_guide;
 };
 
+/// A reprint of some cards needs no guide.
+bool wants_guide(const Wishes& wishes) {
+  return wishes.parts.contains(Part::guide) && wishes.only.empty();
+}
+
 Run begin(const World& world, const Wishes& wishes, Watcher& watcher) {
-  Run run{world, wishes, watcher, {}, {}, nullptr, {}, {}};
+  Run run{world, wishes, watcher, {}, {}, nullptr, {}, {}, {}};
   const WitnessedWorld witnessed(world);
   Checked<game::Game> read = game::read_game(witnessed);
   run.outcome.game = std::move(read.value);
@@ -225,6 +232,8 @@ Result<DrawnSymbols> draw_faces(Run& run, Workshop& shop, pack::Previews* previe
   const Rect front = grown(Rect{{}, format.size}, format.bleed);
   const Rect back = grown(Rect{{}, format.size}, pieces::back_bleed(run.outcome.game));
   Ahead ahead(shop);
+  std::set<std::size_t> for_guide;
+  if (wants_guide(run.wishes)) for_guide = faces_for_guide(shop);
   std::vector<Symbol> symbols;
   for (std::size_t i = 0; i < shop.drawings().size(); ++i) {
     symbols.push_back(
@@ -235,6 +244,7 @@ Result<DrawnSymbols> draw_faces(Run& run, Workshop& shop, pack::Previews* previe
              const Drawing& what = shop.drawings()[i];
              previews->add({what.file, what.piece, shop.name(i, scene)}, scene, run.found);
            }
+           if (for_guide.contains(i)) run.faces_for_guide[i] = scene;
            if (i == top_card_of(shop)) run.top_card = TopCard{scene, shop.name(i, scene)};
            return scene;
          }});
@@ -318,10 +328,11 @@ bool write_documents(Run& run, Workshop& shop, pack::Staging& staging, const Dra
   return true;
 }
 
-bool write_box_pdf(Run& run, Workshop& shop, pack::Staging& staging, const std::string& path,
-                   const DrawnSymbols& art, Document document) {
+/// Writes a document that places these drawings.
+bool write_pages(Run& run, Workshop& shop, pack::Staging& staging, const std::string& path,
+                 const DrawnSymbols& drawn, Document document) {
   for (Page& page : document.pages) typeset(page.own, shop.typesetter());
-  const auto bytes = write_pdf(std::move(document), art, shop.shelf()).or_report(run.found);
+  const auto bytes = write_pdf(std::move(document), drawn, shop.shelf()).or_report(run.found);
   return bytes && staging.write(path, *bytes).or_report(run.found);
 }
 
@@ -350,12 +361,12 @@ bool write_box(Run& run, Workshop& shop, pack::Staging& staging) {
   if (run.wishes.parts.contains(Part::home)) {
     Document home = pack::home_box(game, box, art, run.outcome.box_sheets);
     if (!home.pages.empty() &&
-        !write_box_pdf(run, shop, staging, "home/box.pdf", *drawn, std::move(home))) {
+        !write_pages(run, shop, staging, "home/box.pdf", *drawn, std::move(home))) {
       return false;
     }
   }
   if (run.wishes.parts.contains(Part::shop) &&
-      !write_box_pdf(run, shop, staging, "shop/box.pdf", *drawn, pack::shop_box(game, box, art))) {
+      !write_pages(run, shop, staging, "shop/box.pdf", *drawn, pack::shop_box(game, box, art))) {
     return false;
   }
   return !run.wishes.parts.contains(Part::cutter) || write_cutter_files(run, shop, staging);
@@ -370,6 +381,13 @@ bool write_box_pictures(Run& run, Workshop& shop, pack::Staging& staging,
     if (!staging.write(file.path, file.bytes).or_report(run.found)) return false;
   }
   return true;
+}
+
+bool write_guide(Run& run, Workshop& shop, pack::Staging& staging, const DrawnSymbols& drawn) {
+  if (!wants_guide(run.wishes)) return true;
+  return write_pages(
+      run, shop, staging, "guide.pdf", drawn,
+      guide_document(run.outcome, run.wishes, shop, run.faces_for_guide, run.top_card));
 }
 
 /// Writes the report last, since it lists the rest, and puts the pack in its place.
@@ -404,7 +422,7 @@ void make_pack(Run& run, Workshop& shop) {
   if (previews) previews->finish(box_row(box, shop.shelf()), run.found);
   if (any_errors(run.found) || !run.outcome.plan) return;
   if (write_documents(run, shop, *staging, *drawn) && write_box(run, shop, *staging) &&
-      write_box_pictures(run, shop, *staging, box)) {
+      write_box_pictures(run, shop, *staging, box) && write_guide(run, shop, *staging, *drawn)) {
     publish(run, *staging);
   }
 }

@@ -21,12 +21,12 @@
 namespace quoin::job {
 
 /// The parts of a pack that can be asked for alone.
-enum class Part { home, shop, pictures, cutter };
+enum class Part { home, shop, pictures, cutter, guide };
 
 /// What the maker asks for.
 struct Wishes {
   std::string out;  ///< folder of the pack, on disk
-  std::set<Part> parts{Part::home, Part::shop, Part::pictures, Part::cutter};
+  std::set<Part> parts{Part::home, Part::shop, Part::pictures, Part::cutter, Part::guide};
   std::vector<std::string> only;  ///< ids of spoilt cards to print again; empty: all
   int decks = 1;                  ///< copies of the whole deck, 1..1000
   std::string cache_folder;       ///< for prepared pictures; "" for none

@@ -108,10 +108,11 @@ TEST_F(JobTest, writes_the_whole_pack) {
   EXPECT_EQ(outcome.totals.pieces, 12);
   EXPECT_EQ(outcome.totals.backs, 1);
   EXPECT_EQ(outcome.totals.sheets, 2);
-  EXPECT_EQ(names(), (std::vector<std::string>{
-                         "home/cards-backs.pdf", "home/cards-fronts.pdf", "home/cards.pdf",
-                         "pictures/backs/main.png", "pictures/cards/a.png", "pictures/cards/b.png",
-                         "pictures/contact-sheet.png", "report.json", "shop/cards.pdf"}));
+  EXPECT_EQ(names(),
+            (std::vector<std::string>{
+                "guide.pdf", "home/cards-backs.pdf", "home/cards-fronts.pdf", "home/cards.pdf",
+                "pictures/backs/main.png", "pictures/cards/a.png", "pictures/cards/b.png",
+                "pictures/contact-sheet.png", "report.json", "shop/cards.pdf"}));
 }
 
 TEST_F(JobTest, gives_the_same_bytes_each_time) {

@@ -1,0 +1,86 @@
+#include <fmt/format.h>
+
+#include "guide/chapters/wording.h"
+#include "sheets/wording.h"
+
+namespace quoin::guide {
+namespace {
+
+std::string amount(int sheets, int spares, const std::string& paper) {
+  return fmt::format("**{}** of {}, and {} to spare", sheets::counted(sheets, "sheet"), paper,
+                     spares);
+}
+
+Table paper_table(const Making& making) {
+  const std::string paper = as_words(making.plan.wishes.paper_name);
+  Table table;
+  table.ticks = Table::Ticks::each_row;
+  table.head = {"What", "How much", "For"};
+  table.widths = {5, 5, 4};
+  table.rows.push_back(
+      {sentence(card_stock_words(making.game)),
+       amount(making.totals.sheets,
+              making.spare_sheets.value_or(usual_spares(making.totals.sheets)), paper),
+       sheets::counted(making.totals.pieces, "card")});
+  if (making.box.box != nullptr) {
+    const int sheets = making.box.sheets->count();
+    const std::string kind(making.box.box->kind->title);
+    if (sheets > 0) {
+      table.rows.push_back(
+          {sentence(board_stock_words(making.game)), amount(sheets, 1, paper),
+           making.decks > 1
+               ? fmt::format("{} of this kind: {}", sheets::counted(making.decks, "box"), kind)
+               : fmt::format("the box: {}", kind)});
+    }
+  }
+  const bool box = making.box.box != nullptr;
+  table.rows.push_back({"Plain paper", fmt::format("**{}**", box ? "2 sheets" : "1 sheet"),
+                        box ? "a trial of the cards and of the box" : "a trial of the cards"});
+  return table;
+}
+
+TickList tools(const Making& making) {
+  const bool box = making.box.box != nullptr;
+  const bool folds = making.plan.wishes.backs == game::BackPrinting::fold;
+  TickList list;
+  list.items.push_back(
+      "A printer, and ink or toner for it. It has to take your card: the weight it "
+      "can feed stands in its papers.");
+  list.items.push_back(
+      "Something to cut with: a **trimmer** or a **guillotine**; or a **knife with a new blade**, "
+      "a "
+      "metal rule and a cutting mat.");
+  list.items.push_back(
+      "A ruler with millimetres, to measure the bar that is printed on each sheet.");
+  if (making.game.card.corner > Mm{0.2}) {
+    list.items.push_back(fmt::format("A **corner punch** for a radius of {} or close to it.",
+                                     sheets::millimetres(making.game.card.corner)));
+  }
+  if (box || folds) {
+    list.items.push_back(
+        "Something blunt to score with: a bone folder, a blunt needle, an empty ballpoint pen.");
+    list.items.push_back("White glue or a glue stick, and a damp cloth for what comes out.");
+  }
+  if (box) list.items.push_back("Scissors for the round parts, a peg or two to hold what dries.");
+  return list;
+}
+
+}  // namespace
+
+Chapter have_ready(const Making& making) {
+  Chapter chapter;
+  chapter.title = "What to have ready";
+  chapter.blocks.push_back(Paragraph{
+      "Lay it all out before you begin. Tick what is there; what is missing now would be missing "
+      "with glue on your fingers."});
+  chapter.blocks.push_back(Heading{"Paper"});
+  chapter.blocks.push_back(paper_table(making));
+  chapter.blocks.push_back(
+      Paragraph{"The spare sheets are for the first print, which seldom is the last, and for a cut "
+                "that goes astray."});
+  chapter.blocks.push_back(Heading{"Tools"});
+  chapter.blocks.push_back(tools(making));
+  return chapter;
+}
+
+}  // namespace quoin::guide

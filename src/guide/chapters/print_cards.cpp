@@ -1,0 +1,167 @@
+#include <fmt/format.h>
+
+#include "guide/chapters/wording.h"
+#include "guide/figures/figures.h"
+#include "sheets/printable.h"
+#include "sheets/wording.h"
+
+namespace quoin::guide {
+namespace {
+
+using game::BackPrinting;
+
+std::string sides_setting(const sheets::Plan& plan) {
+  if (plan.wishes.backs == BackPrinting::printer) {
+    return fmt::format("Both sides, **flipped on the {}**.", flip_edge_words(plan));
+  }
+  return "One side only.";
+}
+
+TickList settings(const Making& making) {
+  const sheets::Plan& plan = making.plan;
+  const bool level = plan.grid.paper.width > plan.grid.paper.height;
+  TickList list;
+  list.items.push_back(fmt::format("Paper: **{}**, {}.", as_words(plan.wishes.paper_name),
+                                   level ? "lying (landscape)" : "upright (portrait)"));
+  list.items.push_back(
+      "Size: **actual size**, or **100 %**. Never *fit to page*: it makes every "
+      "card a little too small.");
+  list.items.push_back(sides_setting(plan));
+  list.items.push_back(
+      "Kind of paper: the heaviest that the printer offers. Feed card by hand, on the "
+      "way through the printer that bends it least.");
+  list.items.push_back("Best quality, in colour.");
+  return list;
+}
+
+void add_bar(Chapter& chapter) {
+  chapter.blocks.push_back(Heading{"The bar"});
+  chapter.blocks.push_back(Paragraph{
+      "On every sheet there is a bar to measure, like this one. From the middle of its first tick "
+      "to "
+      "the middle of its last it is **100 mm** long. Is it 97? Then the printer has made the page "
+      "smaller, and the cards with it: find the setting, and print again."});
+  chapter.blocks.push_back(
+      Picture{true_bar(),
+              "Measure this one too: it tells whether this guide was printed at its true size."});
+}
+
+std::string turned_words(const Making& making) {
+  const sheets::Plan& plan = making.plan;
+  const bool upright = sheets::behind(plan.grid.paper, plan.wishes.flip).a < 0;
+  const std::string way = upright ? "like the page of a book, about an upright axis"
+                                  : "like the page of a wall calendar, about a level axis";
+  return fmt::format(
+      "The sheet turns {}: that is what *flipped on the {}* means for this paper. Each back comes "
+      "to "
+      "lie behind its front.",
+      way, flip_edge_words(plan));
+}
+
+void add_flip(Chapter& chapter, const Making& making) {
+  chapter.blocks.push_back(Heading{"Which way the sheet turns"});
+  chapter.blocks.push_back(Paragraph{turned_words(making)});
+  chapter.blocks.push_back(
+      Picture{turned_sheet(making),
+              "The first sheet, front and back, as each side is seen when you look at it."});
+}
+
+/// How a pile goes back into the printer for its backs.
+void add_by_hand(Chapter& chapter, const Making& making) {
+  const sheets::Plan& plan = making.plan;
+  const bool face_up = plan.wishes.pile == game::Pile::face_up;
+  chapter.blocks.push_back(Heading{"Fronts first, then backs"});
+  TickList list;
+  list.items.push_back("Print all of **home/cards-fronts.pdf**.");
+  list.items.push_back(fmt::format(
+      "{} and put it back, turned about the {} as the picture shows. Try it with one sheet of "
+      "plain "
+      "paper and a pencil cross on it: trays differ.",
+      face_up ? "Turn the whole pile over" : "Take the pile as it lies, printed side down",
+      flip_edge_words(plan)));
+  list.items.push_back(
+      plan.backs_interchangeable
+          ? fmt::format(
+                "Print **home/cards-backs.pdf** behind them, {}: all backs are alike.",
+                making.totals.sheets == 1 ? "once" : fmt::format("{} copies", making.totals.sheets))
+          : "Print **home/cards-backs.pdf** behind them. Its pages stand in the order in which the "
+            "pile is drawn in.");
+  chapter.blocks.push_back(std::move(list));
+}
+
+/// What white shows at an edge of a back is hidden up to here.
+Mm hidden(const Making& making) { return making.plan.piece.back_bleed; }
+
+void add_against_the_light(Chapter& chapter, const Making& making) {
+  const Mm far = hidden(making) + Mm{0.8};
+  chapter.blocks.push_back(Heading{"Hold it against a lamp"});
+  chapter.blocks.push_back(Paragraph{
+      "The round targets at the edge of the sheet are printed at the same places on both sides. "
+      "Through the paper you see how far apart the two sides are."});
+  Steps steps;
+  steps.across = 3;
+  steps.numbers = Steps::Numbers::plain;
+  steps.steps.push_back({"**Spot on.** Seldom on a printer at home.", targets_apart(Mm{0.15})});
+  steps.steps.push_back({"**A millimetre apart.** Usual, and good enough.", targets_apart(Mm{1})});
+  steps.steps.push_back(
+      {fmt::format(
+           "**More than {}.** Past the bleed: white would show at the edges of the backs. Push "
+           "the guides of the tray against the paper and try again.",
+           sheets::millimetres(hidden(making))),
+       targets_apart(std::min(far, Mm{3.2}))});
+  chapter.blocks.push_back(std::move(steps));
+}
+
+void add_trial(Chapter& chapter, const Making& making) {
+  const bool backs = sheets::has_back_forms(making.plan.wishes);
+  chapter.blocks.push_back(Heading{"One sheet first, on plain paper"});
+  TickList list;
+  list.items.push_back("The bar is 100 mm long.");
+  if (backs)
+    list.items.push_back("Held against a lamp, the targets of both sides lie over each other.");
+  list.items.push_back(
+      "No line or stripe runs through the colours; what should be white is white.");
+  list.items.push_back("Nothing of a card is missing at the edges of the sheet.");
+  chapter.blocks.push_back(std::move(list));
+}
+
+void add_the_rest(Chapter& chapter, const Making& making) {
+  const int sheets = making.totals.sheets;
+  const bool both = making.plan.wishes.backs == BackPrinting::printer;
+  chapter.blocks.push_back(Heading{"Now the rest, on card"});
+  chapter.blocks.push_back(Paragraph{
+      fmt::format("Print {}: {}.{} Let the sheets lie side by side until the ink does not smear "
+                  "any more; with an "
+                  "ink-jet printer an hour is safe.",
+                  making.plan.wishes.backs == BackPrinting::by_hand ? "the files in this order"
+                                                                    : "**home/cards.pdf**",
+                  sheets == 1 ? "it is one sheet" : fmt::format("{} sheets", sheets),
+                  both ? fmt::format(" Its pages are front 1, back 1{}.",
+                                     sheets > 1 ? ", front 2, back 2 and so on" : "")
+                       : "")});
+}
+
+}  // namespace
+
+Chapter print_cards(const Making& making) {
+  const sheets::Plan& plan = making.plan;
+  Chapter chapter;
+  chapter.title = "Print the cards";
+  chapter.blocks.push_back(Paragraph{fmt::format(
+      "The sheets are in **{}**. Open {} in a program that shows PDF files, and print with these "
+      "settings. They stand in the window that opens before printing.",
+      plan.wishes.backs == BackPrinting::by_hand
+          ? "home/cards-fronts.pdf** and **home/cards-backs.pdf"
+          : "home/cards.pdf",
+      plan.wishes.backs == BackPrinting::by_hand ? "them" : "it")});
+  chapter.blocks.push_back(settings(making));
+  add_bar(chapter);
+  if (sheets::has_back_forms(plan.wishes)) add_flip(chapter, making);
+  if (plan.wishes.backs == BackPrinting::by_hand) add_by_hand(chapter, making);
+  add_trial(chapter, making);
+  if (sheets::has_back_forms(plan.wishes)) add_against_the_light(chapter, making);
+  add_the_rest(chapter, making);
+  return chapter;
+}
+
+}  // namespace quoin::guide

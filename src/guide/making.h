@@ -1,0 +1,69 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "guide/guide.h"
+#include "pack/box_files.h"
+#include "pack/report.h"
+#include "sheets/sheets.h"
+
+namespace quoin::guide {
+
+/// A face that is shown by itself: its drawing in its trim's frame, texts set.
+struct ShownFace {
+  Scene scene;
+};
+
+/// The box of a game and what is printed of it.
+struct BoxMade {
+  const pieces::Box* box = nullptr;
+  const pack::BoxArt* art = nullptr;
+  const pack::BoxSheets* sheets = nullptr;
+  const Scene* top_card = nullptr;  ///< looks out of the open box; null: a plain card
+};
+
+/// How sheets that are cut alike are cut, told by whoever planned it.
+struct SheetCuts {
+  std::string which;        ///< "Sheets 1 to 7", when there are several kinds
+  std::string words;        ///< before the steps; may be empty
+  std::vector<Step> steps;  ///< each with its picture
+};
+
+/// All that a guide is about. Refers to what it is made from.
+struct Making {
+  const game::Game& game;
+  const sheets::Plan& plan;
+  const pack::Totals& totals;
+  int decks = 1;
+  /// The fronts among the symbols of the document, by the names of their cards; the backs follow.
+  std::vector<std::string> fronts;
+  /// Faces for pictures: some fronts spread over the deck, then a back, if there is one.
+  std::vector<ShownFace> faces;
+  bool last_face_is_back = false;
+  BoxMade box;                  ///< without a box: `box.box` is null
+  std::vector<SheetCuts> cuts;  ///< empty: the guide plans the cuts of a full sheet by itself
+  /// Sheets of the cards' stock to spare, when somebody reckoned them.
+  std::optional<int> spare_sheets;
+};
+
+/// The sheets to spare for so many: one in ten, two at the least (common practice, no source).
+[[nodiscard]] int usual_spares(int sheets);
+
+/// The guide for a game: every chapter that it has something for.
+[[nodiscard]] Guide guide_for(const Making& making);
+
+/// The chapters, one function each, in the order of the work. What a game lacks gives a chapter
+/// without blocks, which is left out.
+[[nodiscard]] Chapter have_ready(const Making& making);
+[[nodiscard]] Chapter print_cards(const Making& making);
+[[nodiscard]] Chapter cut_cards(const Making& making);
+[[nodiscard]] Chapter round_corners(const Making& making);
+[[nodiscard]] Chapter make_the_box(const Making& making);
+[[nodiscard]] Chapter count_deck(const Making& making);
+[[nodiscard]] Chapter spoilt_cards(const Making& making);
+
+/// The first page.
+[[nodiscard]] Cover cover_of(const Making& making);
+
+}  // namespace quoin::guide
