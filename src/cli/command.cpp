@@ -78,7 +78,8 @@ std::vector<Command> table() {
        "[sheet|read|scans|show] [options]",
        "measure your printer, so that backs meet their fronts",
        "Alone it says what to do and lists the printers of this machine. `sheet` makes a measuring "
-       "sheet to print. `read` takes what you read off it against the light: A=E when E lies behind "
+       "sheet to print. `read` takes what you read off it against the light: A=E when E lies "
+       "behind "
        "A, 150=… and 200=… for the bars, 1=… to 8=… for the scales; a scale given again begins the "
        "next sheet. `scans` takes pictures of both sides instead, the front first. Both keep what "
        "they find under the name given with --as, for any game on this machine, or with --game in "

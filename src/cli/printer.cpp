@@ -77,10 +77,11 @@ int keep(const Asked& asked, const press::Profile& profile, const press::Measure
   const bool was_there = fs::exists(path, ec);
   const auto kept = job::keep_profile(path, profile);
   if (!kept) return tell_why(kept.why(), voices);
-  for (const std::string& line : press::measurement_words(measured)) voices.out.line("  " + line, 4);
+  for (const std::string& line : press::measurement_words(measured))
+    voices.out.line("  " + line, 4);
   voices.out.line(fmt::format("{} {}", was_there ? "Measured anew:" : "Kept in", path));
-  voices.out.line(fmt::format("Next: write profile = \"{}\" under [printer] in game.toml",
-                              profile.id));
+  voices.out.line(
+      fmt::format("Next: write profile = \"{}\" under [printer] in game.toml", profile.id));
   return exit_clean;
 }
 
@@ -98,13 +99,14 @@ int make_sheet(const PrinterAsked& asked, const Asked& typed, const Voices& voic
   }
   voices.out.line(fmt::format("{}: {} {} of {}", path, asked.sheets,
                               asked.sheets == 1 ? "sheet" : "sheets", asked.paper_name));
-  voices.out.line("Next: print it at 100 %, both sides, three times; the sheet says how to read it");
+  voices.out.line(
+      "Next: print it at 100 %, both sides, three times; the sheet says how to read it");
   return exit_clean;
 }
 
 int read_by_eye(const PrinterAsked& asked, const Asked& typed, const Voices& voices) {
-  const auto measured =
-      press::measure_by_eye(asked.eye_sheets, press::sheet_layout(asked.paper), asked.flip);
+  const auto measured = press::measure_by_eye(asked.eye_sheets, asked.bars,
+                                              press::sheet_layout(asked.paper), asked.flip);
   if (!measured) return tell_why(measured.why(), voices);
   press::Profile profile = press::with(profile_of(asked), *measured);
   profile.how = press::Measured::eye;
@@ -142,8 +144,9 @@ int read_by_scans(const PrinterAsked& asked, const Asked& typed, const Voices& v
                                 measured->flip == game::FlipEdge::long_edge ? "long" : "short"));
   }
   if (asked.bars.bar_150.empty() && asked.bars.bar_200.empty()) {
-    voices.out.line("The size of fronts was not measured: add 150=… and 200=…, as a ruler has the "
-                    "bars.");
+    voices.out.line(
+        "The size of fronts was not measured: add 150=… and 200=…, as a ruler has the "
+        "bars.");
   }
   return keep(typed, profile, all, voices);
 }
@@ -163,12 +166,17 @@ int show_one(const Asked& typed, const Voices& voices) {
 
 int say_what_next(const Voices& voices) {
   voices.out.line(voices.out.toned(Tone::strong, "To measure a printer:"));
-  voices.out.line("1. quoin printer sheet --out sheet.pdf, and print it three times, both sides", 3);
-  voices.out.line("2. read the sheets against the light:  quoin printer read A=E 150=149.8 "
-                  "200=199.7 1=3 2=-1 3=2 4=0 5=3 6=1 7=2 8=0 --as \"Laser in the study\"", 3);
+  voices.out.line("1. quoin printer sheet --out sheet.pdf, and print it three times, both sides",
+                  3);
+  voices.out.line(
+      "2. read the sheets against the light:  quoin printer read A=E 150=149.8 "
+      "200=199.7 1=3 2=-1 3=2 4=0 5=3 6=1 7=2 8=0 --as \"Laser in the study\"",
+      3);
   voices.out.line("   the next sheet's readings follow in the same line: 1=… 2=… to 8=…", 3);
-  voices.out.line("   or scan both sides, pricked:  quoin printer scans front.png back.png --as "
-                  "\"Laser in the study\"", 3);
+  voices.out.line(
+      "   or scan both sides, pricked:  quoin printer scans front.png back.png --as "
+      "\"Laser in the study\"",
+      3);
   voices.out.line("3. write profile = \"laser-in-the-study\" under [printer] in game.toml", 3);
   const std::string folder = printers_folder();
   if (folder.empty()) return exit_clean;

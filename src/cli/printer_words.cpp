@@ -43,9 +43,9 @@ Fault read_word(const Asked& typed, std::string_view option, std::pair<const cha
   } else if (*word == other.first) {
     value = other.second;
   } else {
-    return WrongWords{fmt::format("{} takes {} or {}, not \"{}\"", option, one.first, other.first,
-                                  *word),
-                      fmt::format("write {} {}", option, one.first)};
+    return WrongWords{
+        fmt::format("{} takes {} or {}, not \"{}\"", option, one.first, other.first, *word),
+        fmt::format("write {} {}", option, one.first)};
   }
   return std::nullopt;
 }
@@ -152,9 +152,10 @@ Fault read_words(const std::vector<std::string>& words, PrinterAsked& asked) {
     } else if (scans) {
       files.push_back(words[i]);
     } else {
-      return WrongWords{fmt::format("printer {} does not know what to do with {}", words.front(),
-                                    game::in_quotes(words[i])),
-                        sheet ? "quoin help printer" : "readings are written as 3=-2, with no blanks"};
+      return WrongWords{
+          fmt::format("printer {} does not know what to do with {}", words.front(),
+                      game::in_quotes(words[i])),
+          sheet ? "quoin help printer" : "readings are written as 3=-2, with no blanks"};
     }
   }
   if (!scans) return std::nullopt;

@@ -10,10 +10,10 @@ namespace quoin::desk {
 
 /// How a desk is set up.
 struct DeskWishes {
-  std::string folder;        ///< of the game; made when missing
-  std::string cache_folder;  ///< for what is kept between runs, "" for nothing
+  std::string folder;                ///< of the game; made when missing
+  std::string cache_folder;          ///< for what is kept between runs, "" for nothing
   std::string printers_folder = {};  ///< printers of this machine, "" for none
-  int port = 0;              ///< 0: a free one
+  int port = 0;                      ///< 0: a free one
   /// Shows a file or folder with the system's own program; false when it cannot.
   std::function<bool(const std::string& path)> show_outside;
   ServerLimits limits = {};

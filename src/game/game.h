@@ -141,7 +141,11 @@ struct PrinterWishes {
   std::string profile;  ///< the name of a printer that was measured, "" for none
   Origin origin;        ///< of that name, or of [printer], or of game.toml
   PrinterKind kind = PrinterKind::laser;
-  bool margin_given = false;  ///< else a measured printer's own margin holds
+  bool margin_given = false;          ///< else a measured printer's own margin holds
+  std::optional<double> heaviest;     ///< g/m²
+  std::optional<Mm> register_within;  ///< 19 backs in 20 lie within this of their fronts
+  std::optional<Angle> askew_within;  ///< 19 prints in 20 are turned by no more
+  Origin heaviest_origin;
 };
 
 /// Limits of the checks; defaults are in the schema's table with their sources.

@@ -29,17 +29,6 @@ struct CuttingWishes {
   Origin stack_origin, punch_origin;
 };
 
-enum class PrinterKind { home, office, press };
-
-/// What [printer] says beside the dead margin.
-struct PrinterWishes {
-  PrinterKind kind = PrinterKind::home;
-  std::optional<double> heaviest;     ///< g/m²
-  std::optional<Mm> register_within;  ///< 19 backs in 20 lie within this of their fronts
-  std::optional<Angle> askew_within;  ///< 19 prints in 20 are turned by no more
-  Origin heaviest_origin;
-};
-
 /// What [prices] says, in the maker's currency. What is not given is empty.
 struct Prices {
   std::string currency;
@@ -75,7 +64,6 @@ struct Times {
 /// All that bears on the making of the game at home.
 struct MakingWishes {
   CuttingWishes cutting;
-  PrinterWishes printer;
   Prices prices;
   Times times;
   std::vector<Quotation> quotations;

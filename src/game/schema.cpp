@@ -39,7 +39,8 @@ std::vector<std::string_view> pages_of(std::string_view kind) {
 }  // namespace
 
 const SectionFacts& section_facts(std::string_view section) {
-  for (const std::vector<SectionFacts>* all : {&game_sections(), &layout_sections(), &printer_sections()}) {
+  for (const std::vector<SectionFacts>* all :
+       {&game_sections(), &layout_sections(), &printer_sections()}) {
     for (const SectionFacts& facts : *all) {
       if (facts.name == section) return facts;
     }

@@ -91,14 +91,6 @@ std::vector<PropertyFacts> cutting_keys() {
 std::vector<PropertyFacts> more_printer_keys() {
   return {
       {.section = "printer",
-       .key = "kind",
-       .type = ValueType::word,
-       .words = {"home", "office", "press"},
-       .fallback = R"("home")",
-       .example = "kind = \"office\"",
-       .meaning = "What sort of printer it is; tells how well backs meet fronts when `register` is "
-                  "not given."},
-      {.section = "printer",
        .key = "heaviest",
        .type = ValueType::number,
        .low = 20,
@@ -113,7 +105,7 @@ std::vector<PropertyFacts> more_printer_keys() {
        .low = 0,
        .high = 20,
        .unit = "mm",
-       .fallback_words = "1.5 at home, 1 in an office, 0.5 on a press; 2 for a pile put in by hand",
+       .fallback_words = "1.5 at home, 0.5 in a copy shop; 2 for a pile put in by hand",
        .example = "register = 0.8",
        .meaning = "How far backs stray from their fronts: 19 in 20 lie within this.",
        .source = "common practice, no source"},
@@ -123,7 +115,7 @@ std::vector<PropertyFacts> more_printer_keys() {
        .low = 0,
        .high = 5,
        .unit = "degrees",
-       .fallback_words = "0.3 at home and in an office, 0.1 on a press",
+       .fallback_words = "0.3 for a laser printer, 0.4 for an inkjet, 0.1 in a copy shop",
        .example = "skew = 0.2",
        .meaning = "How far prints are turned on the sheet: 19 in 20 by no more.",
        .source = "common practice, no source"},

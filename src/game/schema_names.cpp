@@ -85,7 +85,8 @@ std::optional<std::string> ours(const Words& words, std::string_view theirs,
 
 /// The heading under which a key of that name belongs, for one written in the wrong place.
 std::string home_of(std::string_view key) {
-  for (const std::vector<SectionFacts>* all : {&game_sections(), &layout_sections(), &printer_sections()}) {
+  for (const std::vector<SectionFacts>* all :
+       {&game_sections(), &layout_sections(), &printer_sections()}) {
     for (const SectionFacts& section : *all) {
       for (const PropertyFacts& facts : keys_of(section.name)) {
         if (facts.key == key) return std::string(section.heading);

@@ -46,6 +46,11 @@ std::optional<double> Section::number_if_given(std::string_view key) const {
   return node && node->number() ? std::optional(*node->number()) : std::nullopt;
 }
 
+std::optional<Mm> Section::length_if_given(std::string_view key) const {
+  const std::optional<double> number = number_if_given(key);
+  return number ? std::optional(Mm{*number}) : std::nullopt;
+}
+
 std::vector<Node> Section::texts(std::string_view key) const {
   const Node* own = table_ ? find(*table_, key) : nullptr;
   const Node node = own ? *own : value(key);

@@ -27,6 +27,7 @@ class Section {
   [[nodiscard]] std::string text(std::string_view key) const;
   [[nodiscard]] double number(std::string_view key) const;
   [[nodiscard]] std::optional<double> number_if_given(std::string_view key) const;
+  [[nodiscard]] std::optional<Mm> length_if_given(std::string_view key) const;
   [[nodiscard]] Mm length(std::string_view key) const { return Mm{number(key)}; }
   /// A type size or line width in points.
   [[nodiscard]] Mm points(std::string_view key) const {

@@ -9,11 +9,6 @@
 namespace quoin::game {
 namespace {
 
-std::optional<Mm> length_if_given(const Section& section, std::string_view key) {
-  const std::optional<double> number = section.number_if_given(key);
-  return number ? std::optional(Mm{*number}) : std::nullopt;
-}
-
 /// Three numbers of the section, the maker's or the schema's.
 std::array<Mm, 3> three(const Node& node) {
   const auto at = [&](std::size_t i) { return Mm{*node.list()->at(i).number()}; };
@@ -49,12 +44,12 @@ NetParts read_parts(const Section& section) {
 
 void read_flaps(BoxWishes& box, const Section& section) {
   box.glue_flap = section.length("glue-flap");
-  box.tuck = length_if_given(section, "tuck");
+  box.tuck = section.length_if_given("tuck");
   box.tuck_play = section.length("tuck-play");
-  box.dust_flap = length_if_given(section, "dust-flap");
-  box.notch = length_if_given(section, "notch");
-  box.corner = length_if_given(section, "corner");
-  box.lid_height = length_if_given(section, "lid-height");
+  box.dust_flap = section.length_if_given("dust-flap");
+  box.notch = section.length_if_given("notch");
+  box.corner = section.length_if_given("corner");
+  box.lid_height = section.length_if_given("lid-height");
   box.fit = section.length("fit");
 }
 
@@ -73,12 +68,12 @@ void read_box(Reading& reading, const Table& settings) {
   box.ends = section.text("ends") == "straight" ? Ends::straight : Ends::reverse;
   box.locks = section.text("locks") == "none" ? Locks::none : Locks::slits;
   box.layout = section.text("layout");
-  box.bleed = length_if_given(section, "bleed");
+  box.bleed = section.length_if_given("bleed");
   box.parts = read_parts(section);
   box.lines = section.text("lines") == "back" ? NetLines::back : NetLines::front;
   box.board.paper_class = section.text("class");
   box.board.grammage = section.number_if_given("grammage");
-  box.board.caliper = length_if_given(section, "caliper");
+  box.board.caliper = section.length_if_given("caliper");
   box.inside = three_if_given(section, "inside");
   box.clearance = three(section.value("clearance"));
   box.slack = section.length("slack");

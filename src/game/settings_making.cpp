@@ -4,11 +4,6 @@
 namespace quoin::game {
 namespace {
 
-std::optional<Mm> length_if_given(const Section& section, std::string_view key) {
-  const std::optional<double> number = section.number_if_given(key);
-  return number ? std::optional(Mm{*number}) : std::nullopt;
-}
-
 Origin place(const Section& section, std::string_view key, const Origin& otherwise) {
   return section.has(key) ? section.origin(key) : otherwise;
 }
@@ -20,28 +15,24 @@ CuttingTool tool_named(const std::string& word) {
 
 void read_cutting(CuttingWishes& cutting, const Section& section) {
   cutting.tool = tool_named(section.text("tool"));
-  cutting.stack = length_if_given(section, "stack");
+  cutting.stack = section.length_if_given("stack");
   if (const auto sheets = section.number_if_given("stack-sheets")) {
     cutting.stack_sheets = static_cast<int>(*sheets);
   }
-  cutting.repeatability = length_if_given(section, "repeatability");
+  cutting.repeatability = section.length_if_given("repeatability");
   if (const Node* fence = section.given("fence")) cutting.has_fence = *fence->flag();
   if (section.text("order") == "least-drift") cutting.order = CuttingOrder::least_drift;
-  cutting.punch = length_if_given(section, "corner-punch");
+  cutting.punch = section.length_if_given("corner-punch");
   cutting.target = section.number("target");
   cutting.evenness = section.number("evenness");
   cutting.stack_origin = place(section, "stack-sheets", place(section, "stack", cutting.origin));
   cutting.punch_origin = place(section, "corner-punch", cutting.origin);
 }
 
-void read_printer(PrinterWishes& printer, const Section& section) {
-  const std::string kind = section.text("kind");
-  printer.kind = kind == "press"    ? PrinterKind::press
-                 : kind == "office" ? PrinterKind::office
-                                    : PrinterKind::home;
+void read_printer_limits(PrinterWishes& printer, const Section& section) {
   printer.heaviest = section.number_if_given("heaviest");
   printer.heaviest_origin = section.origin("heaviest");
-  printer.register_within = length_if_given(section, "register");
+  printer.register_within = section.length_if_given("register");
   if (const auto skew = section.number_if_given("skew")) {
     printer.askew_within = Angle::degrees(*skew);
   }
@@ -87,7 +78,7 @@ void read_making(Reading& reading, const Table& settings) {
   const Node* whole = find(settings, "cutting");
   making.cutting.origin = whole ? whole->origin : Origin{FileName("game.toml")};
   read_cutting(making.cutting, Section("cutting", table_under(settings, "cutting")));
-  read_printer(making.printer, Section("printer", table_under(settings, "printer")));
+  read_printer_limits(reading.game.printer, Section("printer", table_under(settings, "printer")));
   read_prices(making.prices, Section("prices", table_under(settings, "prices")));
   read_times(making.times, Section("times", table_under(settings, "times")));
   read_quotations(making.quotations, table_under(settings, "quotations"));

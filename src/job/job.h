@@ -53,7 +53,7 @@ struct Making {
 struct Outcome {
   game::Game game;
   std::optional<press::Profile> printer;  ///< that the game names, when it could be read
-  Diagnostics found;  ///< in order, folded, without what the maker silenced
+  Diagnostics found;                      ///< in order, folded, without what the maker silenced
   pack::Totals totals;
   std::optional<pieces::Box> box;  ///< when the game asks for one and it can be drawn
   pack::BoxArt box_art;            ///< what is printed on each of its nets; none without a box

@@ -63,8 +63,9 @@ void reckon(const Workshop& shop, const Wishes& wishes, const CopiesOf& copies, 
   Making making;
   making.cutting = std::move(cutting.value);
   making.faces = faces_of(shop, game);
-  making.tolerances = making::tolerances(game, *outcome.plan, making.cutting, making.faces,
-                                         shop.fronts(), making::usual_register(game));
+  making.tolerances = making::tolerances(
+      game, *outcome.plan, making.cutting, making.faces, shop.fronts(),
+      outcome.printer ? making::measured_register(*outcome.printer) : making::usual_register(game));
   add(making::check_tolerances(game, making.tolerances, making.faces), found);
   outcome.making = std::move(making);
   if (!wishes.only.empty()) return;

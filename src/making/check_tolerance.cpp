@@ -96,7 +96,7 @@ std::string in_words(double chance) {
 }
 
 Diagnostics check_weight(const game::Game& game) {
-  const game::PrinterWishes& printer = game.making.printer;
+  const game::PrinterWishes& printer = game.printer;
   if (!printer.heaviest || !game.stock.grammage || *game.stock.grammage <= *printer.heaviest) {
     return {};
   }

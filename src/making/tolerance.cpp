@@ -260,21 +260,20 @@ class Reckoning {
 }  // namespace
 
 Register usual_register(const game::Game& game) {
-  const game::PrinterWishes& printer = game.making.printer;
-  const auto by_kind = [&](double home, double office, double press) {
-    return printer.kind == game::PrinterKind::press    ? press
-           : printer.kind == game::PrinterKind::office ? office
-                                                       : home;
-  };
-  double within = by_kind(1.5, 1, 0.5);
-  if (game.sheets.backs == game::BackPrinting::by_hand) within = std::max(within, 2.0);
-  if (game.sheets.backs == game::BackPrinting::fold) within = 0.5;
+  const game::PrinterWishes& printer = game.printer;
+  const press::Spread usual = press::usual_spread(printer.kind, game.sheets.backs);
   Register registration;
   registration.is_assumed = !printer.register_within.has_value();
-  registration.shift = printer.register_within.value_or(Mm{within}) / 2;
-  const Angle askew = printer.askew_within.value_or(Angle::degrees(by_kind(0.3, 0.3, 0.1)));
-  registration.turn = Angle{askew.radians / 2};
+  registration.shift = std::max(usual.shift_x, usual.shift_y);
+  if (game.sheets.backs == game::BackPrinting::fold) registration.shift = Mm{0.25};
+  if (printer.register_within) registration.shift = *printer.register_within / 2;
+  registration.turn = printer.askew_within ? Angle{printer.askew_within->radians / 2} : usual.turn;
   return registration;
+}
+
+Register measured_register(const press::Profile& printer) {
+  const press::Spread& spread = printer.spread;
+  return {std::max(spread.shift_x, spread.shift_y), spread.turn, false};
 }
 
 Tolerances tolerances(const game::Game& game, const sheets::Plan& plan, const Cutting& cutting,

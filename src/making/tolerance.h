@@ -5,6 +5,7 @@
 
 #include "making/cutting.h"
 #include "pieces/card/measure_face.h"
+#include "press/correction.h"
 #include "press/tolerance.h"
 #include "scene/scene.h"
 
@@ -18,11 +19,13 @@ struct Register {
   bool is_assumed = true;  ///< neither said by the maker nor measured
 };
 
-/// What [printer] says, else what is usual for its kind: within 1.5 mm at home, 1 in an office,
-/// 0.5 on a press, 2 for a pile that is put in by hand, 0.5 for cards that are folded; turned by
-/// 0.3, 0.3 and 0.1 degrees. 19 in 20 lie within, which is taken as two deviations. Common
-/// practice, no source. A printer that was measured is handed to `tolerances` instead.
+/// What [printer] says, else what is usual for its kind (`press::usual_spread`), and within 0.5 mm
+/// for cards that are folded. 19 in 20 lie within, which is taken as two deviations. Common
+/// practice, no source.
 [[nodiscard]] Register usual_register(const game::Game& game);
+
+/// What was measured from sheet to sheet; what is the same on every sheet is corrected.
+[[nodiscard]] Register measured_register(const press::Profile& printer);
 
 /// One distinct face of a run, as the workshop draws it.
 struct FaceFacts {

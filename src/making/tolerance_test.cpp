@@ -83,7 +83,7 @@ TEST(Tolerances, give_the_spares_that_a_deck_needs) {
 
 TEST(CheckTolerances, says_which_border_will_look_crooked_and_how_wide_it_should_be) {
   Deck deck;
-  deck.game.making.printer.register_within = Mm{0.6};
+  deck.game.printer.register_within = Mm{0.6};
   const Tolerances all = deck.reckoned();
   const Diagnostics found = check_tolerances(deck.game, all, deck.faces);
   ASSERT_THAT(found, SizeIs(1));
@@ -109,7 +109,7 @@ TEST(CheckWeight, says_when_the_paper_is_heavier_than_the_printer_takes) {
   game::Game game;
   EXPECT_THAT(check_weight(game), IsEmpty());
   game.stock.grammage = 300;
-  game.making.printer.heaviest = 220;
+  game.printer.heaviest = 220;
   const Diagnostics found = check_weight(game);
   ASSERT_THAT(found, SizeIs(1));
   EXPECT_EQ(found[0].message, "the cards' paper is 300 g/m², and the printer takes 220 g/m²");

@@ -15,9 +15,9 @@ using press::SheetSide;
 constexpr Mm thin{0.12}, plain{0.2}, heavy{0.4};
 constexpr Mm line_gap{0.15};                           // from the middle of a vernier to its lines
 constexpr Mm short_line{2.2}, fifth_line{3.4};         // lengths of a vernier's lines
-constexpr Mm number_type{1.9}, number_distance{4.6};  // of a vernier's numbers from its middle
+constexpr Mm vernier_type{1.9}, number_distance{4.6};  // of a vernier's numbers from its middle
 
-Item filled(Path path) {
+Item inked(Path path) {
   ShapeItem shape;
   shape.path = std::move(path);
   shape.fill = black;
@@ -27,7 +27,9 @@ Item filled(Path path) {
   return item;
 }
 
-Item stroked(Path path, Mm width) { return line_item(std::move(path), {Layer::mark, black, width, {}}); }
+Item stroked(Path path, Mm width) {
+  return line_item(std::move(path), {Layer::mark, black, width, {}});
+}
 
 Item grouped(std::vector<Item> items, const Affine& map) {
   Item group;
@@ -48,7 +50,7 @@ Rect about(Point middle, Mm size) { return grown(Rect{middle, {}}, size / 2); }
 Item dots(const std::vector<Point>& places) {
   Path path;
   for (const Point at : places) path.append(Path::ellipse(about(at, press::dot_size)));
-  Item item = filled(std::move(path));
+  Item item = inked(std::move(path));
   item.element = "dots";
   return item;
 }
@@ -79,7 +81,7 @@ Item code_mark(const press::CodeMark& mark) {
       column = std::max(end, column + 1);
     }
   }
-  Item item = filled(std::move(path));
+  Item item = inked(std::move(path));
   item.element = fmt::format("code-{}", mark.number);
   return item;
 }
@@ -109,7 +111,7 @@ std::vector<Item> vernier_half(SheetSide side) {
     path.move_to({x, line_gap * up}).line_to({x, reach * up});
     if (line % 5 != 0) continue;
     const std::string number = line < 0 ? fmt::format("−{}", -line) : std::to_string(line);
-    items.push_back(words(number, {x, number_distance * up}, {Mm{4}, Mm{2}}, number_type));
+    items.push_back(words(number, {x, number_distance * up}, {Mm{4}, Mm{2}}, vernier_type));
   }
   items.push_back(stroked(std::move(path), thin));
   return items;
@@ -119,8 +121,8 @@ std::vector<Item> vernier_half(SheetSide side) {
 Item vernier(const press::Vernier& where, SheetSide side) {
   std::vector<Item> items = vernier_half(side);
   if (side == SheetSide::front) {
-    items.push_back(words(fmt::format("({})", where.number), {Mm{-14.6}, Mm{-1.6}},
-                          {Mm{5}, Mm{3}}, Mm{2.6}));
+    items.push_back(
+        words(fmt::format("({})", where.number), {Mm{-14.6}, Mm{-1.6}}, {Mm{5}, Mm{3}}, Mm{2.6}));
   }
   // Down the sheet, positive numbers below: turned clockwise, the front's half lies to the right.
   const Affine turn = where.across() ? Affine{} : Affine::turn(Angle::degrees(90));
@@ -205,7 +207,8 @@ Item paragraph(const std::string& text, Rect box) {
 }
 
 std::string title(const MeasuringSheet& wanted, int number) {
-  std::string text = fmt::format("Measuring sheet, {}, {}", wanted.paper_name, turned_words(wanted));
+  std::string text =
+      fmt::format("Measuring sheet, {}, {}", wanted.paper_name, turned_words(wanted));
   if (wanted.sheets > 1) text += fmt::format(", sheet {} of {}", number, wanted.sheets);
   return text;
 }
@@ -225,7 +228,8 @@ void add(Page& page, std::vector<Item> items) {
 /// Marks that both sides have, each at its own places.
 void add_side(Page& page, const SheetLayout& sheet, SheetSide side, const std::string& name) {
   page.own.items.push_back(dots(sheet.dots_of(side)));
-  for (const press::CodeMark& mark : sheet.codes_of(side)) page.own.items.push_back(code_mark(mark));
+  for (const press::CodeMark& mark : sheet.codes_of(side))
+    page.own.items.push_back(code_mark(mark));
   add(page, heading(sheet, name));
 }
 
@@ -260,8 +264,8 @@ Page back_page(const MeasuringSheet& wanted, const SheetLayout& sheet, int numbe
     read_from_the_front.push_back(
         words(std::string(1, each.letter), each.at, {Mm{6}, Mm{6}}, Mm{5}));
   }
-  page.own.items.push_back(grouped(std::move(read_from_the_front),
-                                   press::turned_over(wanted.paper, wanted.flip)));
+  page.own.items.push_back(
+      grouped(std::move(read_from_the_front), press::turned_over(wanted.paper, wanted.flip)));
   page.own.items.push_back(
       words(title(wanted, number), title_place(sheet), title_room(sheet), Mm{2.8}));
   page.own.items.push_back(paragraph(back_words(wanted), sheet.words));
@@ -278,8 +282,7 @@ Document measuring_sheet(const MeasuringSheet& wanted) {
   document.language = "en";
   document.creator = "Quoin";
   if (wanted.backs == game::BackPrinting::printer) {
-    document.duplex =
-        wanted.flip == game::FlipEdge::long_edge ? Flip::long_edge : Flip::short_edge;
+    document.duplex = wanted.flip == game::FlipEdge::long_edge ? Flip::long_edge : Flip::short_edge;
   }
   for (int number = 1; number <= wanted.sheets; ++number) {
     document.pages.push_back(front_page(wanted, sheet, number));

@@ -54,32 +54,32 @@ Correction correction(const Profile& profile, Size paper, const Affine& behind) 
 Diagnostics differences(const Profile& profile, const SheetRun& run) {
   Diagnostics found;
   if (!nearly_equal(profile.paper, run.paper)) {
-    found.push_back(differs(run, fmt::format("{} was measured on paper of {}, and these sheets "
-                                             "are {}",
-                                             profile.id, size_words(profile.paper),
-                                             size_words(run.paper)))
-                        .hint(fmt::format("measure it on this paper: quoin printer sheet --paper "
-                                          "{}x{}",
-                                          game::number_text(run.paper.width.value),
-                                          game::number_text(run.paper.height.value))));
+    found.push_back(
+        differs(run, fmt::format("{} was measured on paper of {}, and these sheets "
+                                 "are {}",
+                                 profile.id, size_words(profile.paper), size_words(run.paper)))
+            .hint(fmt::format("measure it on this paper: quoin printer sheet --paper "
+                              "{}x{}",
+                              game::number_text(run.paper.width.value),
+                              game::number_text(run.paper.height.value))));
   }
   if (!both_sides(run)) return found;
   if (profile.backs != run.backs) {
     found.push_back(
         differs(run, fmt::format("{} was measured with sheets turned {}, and these are turned {}",
                                  profile.id, backs_words(profile.backs), backs_words(run.backs)))
-            .hint(fmt::format("write backs = \"{}\" under [sheets], or measure it again",
-                              profile.backs == game::BackPrinting::by_hand ? "by-hand"
-                                                                           : "printer")));
+            .hint(
+                fmt::format("write backs = \"{}\" under [sheets], or measure it again",
+                            profile.backs == game::BackPrinting::by_hand ? "by-hand" : "printer")));
   }
   if (profile.flip != run.flip) {
     found.push_back(
         differs(run, fmt::format("{} turned its sheets about the {}, and these are turned about "
                                  "the {}",
                                  profile.id, edge_words(profile.flip), edge_words(run.flip)))
-            .hint(fmt::format("write flip = \"{}\" under [sheets], or measure it again",
-                              profile.flip == game::FlipEdge::long_edge ? "long-edge"
-                                                                        : "short-edge")));
+            .hint(fmt::format(
+                "write flip = \"{}\" under [sheets], or measure it again",
+                profile.flip == game::FlipEdge::long_edge ? "long-edge" : "short-edge")));
   }
   return found;
 }
@@ -91,9 +91,9 @@ Spread usual_spread(game::PrinterKind kind, game::BackPrinting backs) {
   return {Mm{0.75}, Mm{0.75}, Angle::degrees(0.15)};
 }
 
-Mm reach_of(const Spread& spread, Size trim, std::optional<Mm> within) {
+Mm reach_of(const Spread& spread, Mm arm, std::optional<Mm> within) {
   const double shift = std::max(spread.shift_x, spread.shift_y).value;
-  const double turn = spread.turn.radians * std::max(trim.width, trim.height).value / 2;
+  const double turn = spread.turn.radians * arm.value;
   return Mm{1.96 * std::hypot(shift, turn)} + within.value_or(Mm{});
 }
 

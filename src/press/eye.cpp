@@ -11,7 +11,7 @@
 namespace quoin::press {
 namespace {
 
-constexpr Mm farthest{5};  // that a back lies off its front and still is one
+constexpr Mm farthest_off{5};  // that a back lies off its front and still is one
 /// Four corners of a flat sheet fit one plane; each reading then is off it by a quarter of what is
 /// wrong with one of them. Four times the reading error together.
 constexpr Mm most_off_plane{0.1};
@@ -67,15 +67,17 @@ class Reader {
                                    which, long_edge ? "long" : "short"));
       other.hint(fmt::format("choose \"flip on {} edge\" in the print dialog and print it again",
                              long_edge ? "long" : "short"));
-      found_.push_back(other.hint(fmt::format("or measure the printer as it is: quoin printer "
-                                              "sheet --flip {}",
-                                              long_edge ? "short-edge" : "long-edge")));
+      found_.push_back(
+          other.hint(fmt::format("or measure the printer as it is: quoin printer "
+                                 "sheet --flip {}",
+                                 long_edge ? "short-edge" : "long-edge")));
       return;
     }
     Diagnostic odd(Id::press_reading_out_of_range, {},
                    fmt::format("{} cannot lie behind A{}; it is E or G", seen, which));
-    found_.push_back(odd.hint("hold the sheet with FRONT to you and A at the top left, and look "
-                              "again"));
+    found_.push_back(
+        odd.hint("hold the sheet with FRONT to you and A at the top left, and look "
+                 "again"));
   }
 
   Mm scale(std::size_t sheet, std::size_t index) {
@@ -89,19 +91,19 @@ class Reader {
     }
     const std::optional<Mm> offset = offset_in_words(words);
     if (!offset) {
-      Diagnostic odd(Id::press_reading_not_understood, {},
-                     fmt::format("{} is given as {}, which is no line of it", name,
-                                 game::in_quotes(words)));
+      Diagnostic odd(
+          Id::press_reading_not_understood, {},
+          fmt::format("{} is given as {}, which is no line of it", name, game::in_quotes(words)));
       odd.hint("write the number of the line, -10 to 10, or \"3 or 4\" for between two");
       found_.push_back(
           odd.hint("write 4:3 when line 4 of the front meets line 3 of the other side"));
       return {};
     }
-    if (abs(*offset) > farthest) {
+    if (abs(*offset) > farthest_off) {
       Diagnostic far(Id::press_reading_out_of_range, {},
                      fmt::format("{} says that the back lies {} mm off, and {} mm is the most "
                                  "that a sheet of one printing can",
-                                 name, mm_words(abs(*offset)), mm_words(farthest)));
+                                 name, mm_words(abs(*offset)), mm_words(farthest_off)));
       found_.push_back(far.hint("the front's number comes first: 4:3"));
     }
     return *offset;
@@ -137,12 +139,12 @@ double bar_scale(Mm nominal, const std::vector<std::string>& readings, Diagnosti
   for (const std::string& words : readings) {
     const std::optional<Mm> length = length_in_words(words);
     if (!length) {
-      Diagnostic odd(Id::press_reading_not_understood, {},
-                     fmt::format("{} is given as {}, which is no length", name,
-                                 game::in_quotes(words)));
+      Diagnostic odd(
+          Id::press_reading_not_understood, {},
+          fmt::format("{} is given as {}, which is no length", name, game::in_quotes(words)));
       const std::string like = mm_words(nominal - Mm{0.4}), in_cm = mm_words(nominal / 10);
-      found.push_back(odd.hint(
-          fmt::format("write {0}={1}, or {0}={2}cm", mm_words(nominal), like, in_cm)));
+      found.push_back(
+          odd.hint(fmt::format("write {0}={1}, or {0}={2}cm", mm_words(nominal), like, in_cm)));
       continue;
     }
     const double scale = *length / nominal;
@@ -167,8 +169,8 @@ PlaneFit fit_planes(const Offsets& offsets, const SheetLayout& layout) {
   }
   const Rejection none{Mm{1000}};
   PlaneFit fit{{}, fit_affine(across, none).value(), fit_affine(down, none).value()};
-  fit.map = {fit.across.map.a, fit.down.map.b, fit.across.map.c, fit.down.map.d,
-             fit.across.map.e, fit.down.map.f};
+  fit.map = {fit.across.map.a, fit.down.map.b,   fit.across.map.c,
+             fit.down.map.d,   fit.across.map.e, fit.down.map.f};
   return fit;
 }
 
@@ -188,7 +190,7 @@ Mm contradiction(const std::array<Mm, 4>& offsets) {
   return offsets[0] - offsets[1] + offsets[2] - offsets[3];
 }
 
-/// The corner that is farthest from what the other sheets say there; nothing for few sheets.
+/// The corner that is farthest_off from what the other sheets say there; nothing for few sheets.
 std::optional<std::size_t> odd_corner(const std::vector<Offsets>& all, std::size_t sheet,
                                       std::array<Mm, 4> Offsets::*way) {
   if (all.size() < 3) return std::nullopt;
@@ -224,15 +226,16 @@ void check_plane(const std::vector<Offsets>& all, std::size_t sheet,
                   mm_words(read[1]), mm_words(read[2]), mm_words(read[3])));
   problem.detail(fmt::format("one of them is some {} mm off", mm_words(abs(off))));
   if (const auto corner = odd_corner(all, sheet, way)) {
-    problem.hint(fmt::format("read ({}) again: it differs most from the other sheets",
-                             2 * *corner + first));
+    problem.hint(
+        fmt::format("read ({}) again: it differs most from the other sheets", 2 * *corner + first));
   } else {
     problem.hint(fmt::format("read ({}), ({}), ({}) and ({}) again", first, first + 2, first + 4,
                              first + 6));
   }
   if (std::abs(std::abs(off.value) - std::round(std::abs(off.value))) < 0.2) {
-    problem.hint("it is a whole millimetre: perhaps lines of different numbers met there; write "
-                 "both, 4:3");
+    problem.hint(
+        "it is a whole millimetre: perhaps lines of different numbers met there; write "
+        "both, 4:3");
   }
   found.push_back(std::move(problem));
 }

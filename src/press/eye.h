@@ -11,8 +11,9 @@ namespace quoin::press {
 
 /// What one measuring sheet was read as, against the light, in the reader's own words.
 struct EyeSheet {
-  char behind_a = 0;                   ///< the letter behind A, in capitals; 0: not said
-  std::array<std::string, 8> scales;  ///< of (1) to (8), as `offset_in_words` takes them; "" missing
+  char behind_a = 0;  ///< the letter behind A, in capitals; 0: not said
+  std::array<std::string, 8>
+      scales;  ///< of (1) to (8), as `offset_in_words` takes them; "" missing
 };
 
 /// What a ruler says of the bars, of one sheet or several, as `length_in_words` takes it.
@@ -24,8 +25,8 @@ struct BarReadings {
 struct FrontScale {
   double x = 1, y = 1;
 };
-/// Fails with `press.reading-not-understood`, and with `press.reading-out-of-range` for what is 3 in
-/// 100 off, which tells of inches and centimetres taken for millimetres.
+/// Fails with `press.reading-not-understood`, and with `press.reading-out-of-range` for what is 3
+/// in 100 off, which tells of inches and centimetres taken for millimetres.
 [[nodiscard]] Result<FrontScale> scale_of_bars(const BarReadings& readings, Size paper);
 
 /// How sure a line is read: half a step of 0.05 mm, taken as one standard deviation for all that
@@ -33,16 +34,17 @@ struct FrontScale {
 inline constexpr Mm reading_error{0.05};
 
 /// Fits the full affine map from all sheets' readings: across and down each a plane over the four
-/// corners. A sheet's bound is `four_place_quantile` times the error of the mapped place at the worst corner, where one reading's
-/// error is the larger of `reading_error` and what the residuals say.
+/// corners. A sheet's bound is `four_place_quantile` times the error of the mapped place at the
+/// worst corner, where one reading's error is the larger of `reading_error` and what the residuals
+/// say.
 ///
 /// All that is wrong is found in one run, each named by its sheet and scale:
 /// `press.reading-missing`, `press.reading-not-understood`, `press.reading-out-of-range` (with
 /// what was meant when it looks like inches or centimetres), `press.readings-disagree` (four
 /// corners that no flat sheet gives), `press.turned-otherwise`, `press.not-sure-enough`.
 [[nodiscard]] Result<Measurement> measure_by_eye(const std::vector<EyeSheet>& sheets,
-                                                 const BarReadings& bars,
-                                                 const SheetLayout& layout, game::FlipEdge flip);
+                                                 const BarReadings& bars, const SheetLayout& layout,
+                                                 game::FlipEdge flip);
 
 /// One scale as people write it: the number of the line that meets its fellow, "3", "-2", "3 or 4";
 /// where lines of different numbers meet, that of the front and that of the back, "4:3". As how far

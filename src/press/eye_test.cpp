@@ -28,8 +28,7 @@ std::string written(double offset) {
       back = k;
     }
   }
-  return front == back ? std::to_string(back)
-                       : std::to_string(front) + ":" + std::to_string(back);
+  return front == back ? std::to_string(back) : std::to_string(front) + ":" + std::to_string(back);
 }
 
 EyeSheet read_off(const Affine& back, double error, std::mt19937& random) {
@@ -38,8 +37,7 @@ EyeSheet read_off(const Affine& back, double error, std::mt19937& random) {
   for (std::size_t i = 0; i < 8; ++i) {
     const Vernier& scale = a4.verniers[i];
     const Vec off = back(scale.at) - scale.at;
-    sheet.scales[i] =
-        written((scale.across() ? off.x : off.y).value + error * normal(random));
+    sheet.scales[i] = written((scale.across() ? off.x : off.y).value + error * normal(random));
   }
   return sheet;
 }
@@ -76,13 +74,11 @@ TEST(MeasureByEye, finds_a_map_from_readings_without_error) {
   std::mt19937 random(1);
   const Point centre{105_mm, 148.5_mm};
   const Parts truth{{0.85_mm, -1.3_mm}, Angle::degrees(0.2), 1.002, 0.998, Angle::degrees(0.05)};
-  const auto found =
-      measure_by_eye({read_off(map_of(truth, centre), 0, random)},
+  const auto found = measure_by_eye({read_off(map_of(truth, centre), 0, random)},
                                     {{"149.9"}, {"200.4"}}, a4, long_edge);
   ASSERT_TRUE(found) << messages(found)[0];
   for (const Point corner : worst_corners(a4.paper)) {
-    EXPECT_LT(length(map_of(found->back, centre)(corner) - map_of(truth, centre)(corner)),
-              0.06_mm);
+    EXPECT_LT(length(map_of(found->back, centre)(corner) - map_of(truth, centre)(corner)), 0.06_mm);
   }
   EXPECT_NEAR(found->scale_x, 149.9 / 150, 1e-9);
   EXPECT_NEAR(found->scale_y, 200.4 / 200, 1e-9);
@@ -151,15 +147,17 @@ TEST(MeasureByEye, names_what_is_missing_or_not_understood) {
 }
 
 TEST(MeasureByEye, knows_inches_and_centimetres_taken_for_millimetres) {
-  EXPECT_THAT(messages(measure_by_eye({level()}, {{"5.9"}, {"20"}}, a4, long_edge)),
-              ElementsAre("the bar of 150 mm is given as 5.9 mm, and a print at 100 % has 145.5 to "
-                          "154.5 mm | for inches write 150=5.9in",
-                          "the bar of 200 mm is given as 20 mm, and a print at 100 % has 194 to 206 "
-                          "mm | for centimetres write 200=20cm"));
-  EXPECT_THAT(messages(measure_by_eye({level()}, {{"5.9in"}, {"193"}}, a4, long_edge)),
-              ElementsAre("the bar of 200 mm is given as 193 mm, and a print at 100 % has 194 to "
-                          "206 mm | print the sheet again at 100 % (actual size), not fitted to the "
-                          "page"));
+  EXPECT_THAT(
+      messages(measure_by_eye({level()}, {{"5.9"}, {"20"}}, a4, long_edge)),
+      ElementsAre("the bar of 150 mm is given as 5.9 mm, and a print at 100 % has 145.5 to "
+                  "154.5 mm | for inches write 150=5.9in",
+                  "the bar of 200 mm is given as 20 mm, and a print at 100 % has 194 to 206 "
+                  "mm | for centimetres write 200=20cm"));
+  EXPECT_THAT(
+      messages(measure_by_eye({level()}, {{"5.9in"}, {"193"}}, a4, long_edge)),
+      ElementsAre("the bar of 200 mm is given as 193 mm, and a print at 100 % has 194 to "
+                  "206 mm | print the sheet again at 100 % (actual size), not fitted to the "
+                  "page"));
 }
 
 TEST(MeasureByEye, refuses_corners_that_no_flat_sheet_has) {
@@ -180,11 +178,12 @@ TEST(MeasureByEye, refuses_corners_that_no_flat_sheet_has) {
 TEST(MeasureByEye, tells_by_the_letters_how_the_sheet_was_turned) {
   EyeSheet sheet = level();
   sheet.behind_a = 'G';
-  EXPECT_THAT(messages(measure_by_eye({sheet}, {}, a4, long_edge)),
-              ElementsAre("G lies behind A, and E would if the sheet had been turned about the long "
-                          "edge | choose \"flip on long edge\" in the print dialog and print it "
-                          "again | or measure the printer as it is: quoin printer sheet --flip "
-                          "short-edge"));
+  EXPECT_THAT(
+      messages(measure_by_eye({sheet}, {}, a4, long_edge)),
+      ElementsAre("G lies behind A, and E would if the sheet had been turned about the long "
+                  "edge | choose \"flip on long edge\" in the print dialog and print it "
+                  "again | or measure the printer as it is: quoin printer sheet --flip "
+                  "short-edge"));
   sheet.behind_a = 'B';
   EXPECT_THAT(messages(measure_by_eye({sheet}, {}, a4, long_edge)),
               ElementsAre("B cannot lie behind A; it is E or G | hold the sheet with FRONT to you "

@@ -149,8 +149,12 @@ Parts parts_of(const Affine& map, Point centre) {
 Affine map_of(const Parts& parts, Point centre) {
   const SinCos x = sin_cos(parts.turn);
   const SinCos y = sin_cos(Angle{parts.turn.radians - parts.skew.radians});
-  Affine map{parts.scale_x * x.cos, parts.scale_x * x.sin, -parts.scale_y * y.sin,
-             parts.scale_y * y.cos, {},                    {}};
+  Affine map{parts.scale_x * x.cos,
+             parts.scale_x * x.sin,
+             -parts.scale_y * y.sin,
+             parts.scale_y * y.cos,
+             {},
+             {}};
   const Vec home = centre + parts.shift - map(centre);
   map.e = home.x;
   map.f = home.y;

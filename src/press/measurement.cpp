@@ -91,8 +91,8 @@ std::vector<std::string> measurement_words(const Measurement& m) {
   lines.push_back(fmt::format("backs are {} wide and {} high, out of square by {:.3f}°",
                               percent(m.back.scale_x), percent(m.back.scale_y),
                               tidy(m.back.skew.in_degrees(), 0.001)));
-  lines.push_back(fmt::format("fronts come out {} wide and {} high", percent(m.scale_x),
-                              percent(m.scale_y)));
+  lines.push_back(
+      fmt::format("fronts come out {} wide and {} high", percent(m.scale_x), percent(m.scale_y)));
   lines.push_back(fmt::format("known to ±{:.2f} mm at the corners", m.within.value));
   if (m.sheets.size() > 1) {
     lines.push_back(fmt::format(

@@ -31,7 +31,8 @@ inline constexpr Mm widest_bound{0.25};
 /// with n - 1. Sheets are measured each on its own, so that the bound of their mean is
 /// sqrt(sum of squares) / n.
 ///
-/// Fails with `press.not-sure-enough` above `widest_bound`. At least one sheet (`std::logic_error`).
+/// Fails with `press.not-sure-enough` above `widest_bound`. At least one sheet
+/// (`std::logic_error`).
 [[nodiscard]] Result<Measurement> combined(std::vector<SheetMeasured> sheets, Size paper);
 
 /// The corners of what is printed on a sheet, 15 mm in: where a bound is worst.

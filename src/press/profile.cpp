@@ -30,8 +30,8 @@ game::Table keys_above(const game::Table& file) {
 
 bool is_heading(std::string_view name) {
   const std::vector<game::SectionFacts>& all = game::printer_sections();
-  return name != "profile" && std::any_of(all.begin(), all.end(),
-                                          [&](const auto& facts) { return facts.name == name; });
+  return name != "profile" &&
+         std::any_of(all.begin(), all.end(), [&](const auto& facts) { return facts.name == name; });
 }
 
 Diagnostic unknown_heading(const game::Entry& entry) {
@@ -113,8 +113,8 @@ void read_day(const game::Section& own, Profile& profile, Diagnostics& found) {
 void read_way(const game::Section& own, Profile& profile) {
   const std::string how = own.text("how");
   profile.how = how == "eye" ? Measured::eye : how == "scans" ? Measured::scans : Measured::typed;
-  profile.backs = own.text("backs") == "by-hand" ? game::BackPrinting::by_hand
-                                                 : game::BackPrinting::printer;
+  profile.backs =
+      own.text("backs") == "by-hand" ? game::BackPrinting::by_hand : game::BackPrinting::printer;
   profile.flip =
       own.text("flip") == "short-edge" ? game::FlipEdge::short_edge : game::FlipEdge::long_edge;
   if (own.has("pile")) {
@@ -183,9 +183,10 @@ Diagnostic no_such_printer(const PrinterShelves& shelves, const std::string& nam
   known.erase(std::unique(known.begin(), known.end()), known.end());
   Diagnostic found(Id::press_no_such_printer, asked,
                    fmt::format("there is no printer {} that was measured", game::in_quotes(name)));
-  found.detail(fmt::format("there is no file printers/{}.toml in the game's folder, and none of "
-                           "that name where this machine keeps printers",
-                           game::shortened(name)));
+  found.detail(
+      fmt::format("there is no file printers/{}.toml in the game's folder, and none of "
+                  "that name where this machine keeps printers",
+                  game::shortened(name)));
   const std::string meant = game::instead_of(name, known);
   if (!meant.empty()) found.hint(meant);
   return found.hint("quoin printer says how to measure one");

@@ -40,7 +40,7 @@ struct Profile {
   std::optional<Insets> margin;    ///< dead margins
   std::optional<double> heaviest;  ///< stock, g/m²
   int sheets = 1;
-  std::optional<Mm> within;  ///< the mean map's bound at the worst corner, 95 in 100
+  std::optional<Mm> within;         ///< the mean map's bound at the worst corner, 95 in 100
   double scale_x = 1, scale_y = 1;  ///< of fronts: mm on paper for one in the file
   Parts back;
   Spread spread;
@@ -73,7 +73,8 @@ struct PrinterShelves {
 /// The names of all printers of a folder, sorted.
 [[nodiscard]] std::vector<std::string> printer_names(const World& world, std::string_view folder);
 
-/// A name for a file from what a maker calls a printer: "Laser in the study" -> "laser-in-the-study".
+/// A name for a file from what a maker calls a printer: "Laser in the study" ->
+/// "laser-in-the-study".
 [[nodiscard]] std::string file_name_for(std::string_view name);
 
 }  // namespace quoin::press

@@ -101,21 +101,22 @@ TEST(Profile, tells_of_each_slip_of_the_hand_and_where_it_is) {
                                                     "paper | write paper = \"A4\""));
   EXPECT_THAT(faults(least + "[back]\nshift = [42, 0]\n"),
               ElementsAre("4: shift is 42; it can be -20 to 20 mm"));
-  EXPECT_THAT(faults(least + "[back]\nshift = 0.4\n"),
-              ElementsAre("4: shift needs a list of 2 numbers, not the number 0.4 | write it as shift = "
-                          "[0.42, -0.31]"));
+  EXPECT_THAT(
+      faults(least + "[back]\nshift = 0.4\n"),
+      ElementsAre("4: shift needs a list of 2 numbers, not the number 0.4 | write it as shift = "
+                  "[0.42, -0.31]"));
   EXPECT_THAT(faults(least + "[front]\nscale = [100.1, 99.9]\n").size(), 2);
   EXPECT_THAT(faults(least + "[middle]\nshift = [1, 1]\n"),
               ElementsAre("3: a printer's file has no heading [middle] | the headings are [front], "
                           "[back] and [spread]"));
-  EXPECT_THAT(faults(least + "back = 3\n"), ElementsAre("3: [back] is a heading of its own, not the "
-                                                        "number 3 | write [back] on a line of its "
-                                                        "own"));
+  EXPECT_THAT(faults(least + "back = 3\n"),
+              ElementsAre("3: [back] is a heading of its own, not the "
+                          "number 3 | write [back] on a line of its "
+                          "own"));
   EXPECT_THAT(faults(least + "measured = \"2026-02-29\"\n"),
               ElementsAre("3: \"2026-02-29\" is no day | write the year first: measured = "
                           "2026-11-25"));
-  EXPECT_THAT(faults(least + "flip = \"long\"\n"),
-              ElementsAre("3: flip cannot be \"long\""));
+  EXPECT_THAT(faults(least + "flip = \"long\"\n"), ElementsAre("3: flip cannot be \"long\""));
   EXPECT_THAT(faults(least + "[back]\nturn = nan\n").size(), 1);
   EXPECT_THAT(faults(least + "[back]\nturn = \"0.1\"\n").size(), 1);
   EXPECT_THAT(faults(least + "[back\n").size(), 1);

@@ -15,9 +15,7 @@ std::string rounded(double value) {
   return game::number_text(whole == 0 ? 0 : whole);
 }
 
-std::string quoted(const std::string& text) {
-  return game::toml_value({{}, text}, "\"\"", "\n");
-}
+std::string quoted(const std::string& text) { return game::toml_value({{}, text}, "\"\"", "\n"); }
 
 std::string pair(double a, double b) { return fmt::format("[{}, {}]", rounded(a), rounded(b)); }
 

@@ -67,7 +67,7 @@ std::array<Point, 6> pin_places(Size paper) {
   const Mm left = pin_inset, right = paper.width - pin_inset;
   const Mm top = pin_inset, bottom = paper.height - pin_inset;
   const Mm side = paper.height / 2 - Mm{25};
-  return {Point{left, top},     {right, top},  {left, bottom},
+  return {Point{left, top},     {right, top}, {left, bottom},
           Point{right, bottom}, {left, side}, {right, side}};
 }
 
@@ -108,8 +108,8 @@ std::array<ScaleBar, 2> bar_places(Size paper) {
 
 const std::array<std::uint32_t, 16>& code_bits() {
   static const std::array<std::uint32_t, 16> all{
-      0x4de99,  0x1878f2a, 0x180b3ea, 0x1bad46,  0x1390c4d, 0x163e6f, 0x5a8af3, 0xa73792,
-      0x18f06df, 0x24ff25, 0x716b0d,  0x1f66609, 0xbd3440,  0x681eb4, 0x7e0f5d, 0x1d7e1a};
+      0x4de99,   0x1878f2a, 0x180b3ea, 0x1bad46,  0x1390c4d, 0x163e6f, 0x5a8af3, 0xa73792,
+      0x18f06df, 0x24ff25,  0x716b0d,  0x1f66609, 0xbd3440,  0x681eb4, 0x7e0f5d, 0x1d7e1a};
   return all;
 }
 
@@ -137,8 +137,7 @@ SheetLayout sheet_layout(Size paper) {
 }
 
 Affine turned_over(Size paper, game::FlipEdge flip) {
-  const bool upright_edge =
-      (flip == game::FlipEdge::long_edge) == (paper.height >= paper.width);
+  const bool upright_edge = (flip == game::FlipEdge::long_edge) == (paper.height >= paper.width);
   return upright_edge ? Affine{-1, 0, 0, 1, paper.width, {}}
                       : Affine{1, 0, 0, -1, {}, paper.height};
 }

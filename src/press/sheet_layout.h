@@ -65,14 +65,14 @@ struct ScaleBar {
 
 struct SheetLayout {
   Size paper;
-  std::array<std::vector<Point>, 2> dots;        ///< of each side
-  std::array<std::vector<CodeMark>, 2> codes;    ///< of each side
-  std::array<Point, 6> pins;                     ///< page frame of the front
-  std::array<Vernier, 8> verniers;               ///< two near each corner, A to D
-  std::array<CornerLetter, 4> letters;           ///< of the front
-  std::array<CornerLetter, 4> letters_behind;    ///< of the back, as seen from the front
-  std::array<ScaleBar, 2> bars;                  ///< 150 and 200 mm, on the front
-  Rect words;                                    ///< free for words on both sides
+  std::array<std::vector<Point>, 2> dots;      ///< of each side
+  std::array<std::vector<CodeMark>, 2> codes;  ///< of each side
+  std::array<Point, 6> pins;                   ///< page frame of the front
+  std::array<Vernier, 8> verniers;             ///< two near each corner, A to D
+  std::array<CornerLetter, 4> letters;         ///< of the front
+  std::array<CornerLetter, 4> letters_behind;  ///< of the back, as seen from the front
+  std::array<ScaleBar, 2> bars;                ///< 150 and 200 mm, on the front
+  Rect words;                                  ///< free for words on both sides
 
   [[nodiscard]] const std::vector<Point>& dots_of(SheetSide side) const {
     return dots[side == SheetSide::front ? 0 : 1];

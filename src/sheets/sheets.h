@@ -135,7 +135,7 @@ struct Slug {
   std::string game;   ///< title
   std::string sheet;  ///< "front 3 of 11"
   std::string stock;
-  std::string next;  ///< what to do next
+  std::string next;          ///< what to do next
   std::string printer = {};  ///< which printer the sheet was made for
 };
 

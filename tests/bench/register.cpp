@@ -1,6 +1,6 @@
 // Prints, pricks and scans measuring sheets in simulation, measures them and compares with what was
-// put in: `measured_register TRIALS`. Seeds are fixed, so that figures come back. Exit status 1 when
-// a target is missed.
+// put in: `measured_register TRIALS`. Seeds are fixed, so that figures come back. Exit status 1
+// when a target is missed.
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -196,8 +196,9 @@ int main(int argc, char** argv) {
     return 1;
   }
   bool met = true;
-  fmt::print("| sheet | accepted | mean mm | 95 % | worst | worst place 95 % | bound | covered | "
-             "refused | target |\n|---|---|---|---|---|---|---|---|---|---|\n");
+  fmt::print(
+      "| sheet | accepted | mean mm | 95 % | worst | worst place 95 % | bound | covered | "
+      "refused | target |\n|---|---|---|---|---|---|---|---|---|---|\n");
   for (const quoin::press::Case& one : quoin::press::all_cases()) {
     if (argc >= 3 && one.name != argv[2]) continue;
     const bool main_case = one.most_mean > 0;

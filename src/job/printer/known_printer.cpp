@@ -22,19 +22,18 @@ void check_stock(const press::Profile& printer, const game::Game& game, Diagnost
   found.push_back(heavy.hint("use the straight paper path, a lighter stock, or another printer"));
 }
 
-Mm half_diagonal(Size paper) {
-  return Mm{std::hypot(paper.width.value, paper.height.value) / 2};
-}
+Mm half_diagonal(Size paper) { return Mm{std::hypot(paper.width.value, paper.height.value) / 2}; }
 
 /// "printer: study-laser, backs moved by 0.43 mm to the left and 0.31 mm up …"
 std::string corrected_words(const press::Profile& printer) {
   const Vec shift = printer.back.shift;
-  std::string text = fmt::format(
-      "printer: {}; backs drawn {} further {} and {} further {}, turned by {:.2f}°", printer.id,
-      sheets::millimetres(abs(shift.x)), shift.x > Mm{} ? "left" : "right",
-      sheets::millimetres(abs(shift.y)), shift.y > Mm{} ? "up" : "down",
-      -printer.back.turn.in_degrees());
-  if (printer.within) text += fmt::format("; meets within {}", sheets::millimetres(*printer.within));
+  std::string text =
+      fmt::format("printer: {}; backs drawn {} further {} and {} further {}, turned by {:.2f}°",
+                  printer.id, sheets::millimetres(abs(shift.x)), shift.x > Mm{} ? "left" : "right",
+                  sheets::millimetres(abs(shift.y)), shift.y > Mm{} ? "up" : "down",
+                  -printer.back.turn.in_degrees());
+  if (printer.within)
+    text += fmt::format("; meets within {}", sheets::millimetres(*printer.within));
   return text;
 }
 
@@ -45,10 +44,10 @@ void check_bleed(const Outcome& outcome, const press::Spread& spread, std::optio
   if (!sheets::has_back_forms(plan.wishes)) return;
   const Mm reach = press::reach_of(spread, half_diagonal(plan.grid.paper), within);
   if (fits(reach, plan.piece.back_bleed)) return;
-  Diagnostic small(Id::press_bleed_too_small, plan.wishes.origin,
-                   fmt::format("backs may lie {} off their fronts, and their bleed is {}",
-                               sheets::millimetres(reach),
-                               sheets::millimetres(plan.piece.back_bleed)));
+  Diagnostic small(
+      Id::press_bleed_too_small, plan.wishes.origin,
+      fmt::format("backs may lie {} off their fronts, and their bleed is {}",
+                  sheets::millimetres(reach), sheets::millimetres(plan.piece.back_bleed)));
   small.detail(outcome.printer ? "that is what was measured from sheet to sheet"
                                : "that is usual for a printer that was not measured (common "
                                  "practice, no source)");
@@ -66,8 +65,8 @@ std::optional<press::Profile> known_printer(const World& world, const std::strin
   if (asked.profile.empty()) return std::nullopt;
   const std::unique_ptr<World> machine =
       machine_folder.empty() ? nullptr : real_world(machine_folder);
-  auto printer = press::find_profile({world, machine.get()}, asked.profile, asked.origin)
-                     .or_report(found);
+  auto printer =
+      press::find_profile({world, machine.get()}, asked.profile, asked.origin).or_report(found);
   if (!printer) return std::nullopt;
   if (!asked.margin_given && printer->margin) game.sheets.dead_margin = *printer->margin;
   check_stock(*printer, game, found);

@@ -36,8 +36,7 @@ Result<press::ScanMeasured> measure_sheet(const ScanFiles& files, const std::vec
     if (!*side) found.insert(found.end(), side->why().begin(), side->why().end());
   }
   if (!found.empty()) return found;
-  return press::measure_pair(*front, *back, believed, FileName(files.front),
-                             FileName(files.back));
+  return press::measure_pair(*front, *back, believed, FileName(files.front), FileName(files.back));
 }
 
 Diagnostic unlike(const ScanFiles& files, std::string_view what) {

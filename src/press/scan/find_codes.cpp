@@ -13,9 +13,7 @@ namespace {
 
 using Corners = std::array<Pixel, 4>;
 
-double squared(Pixel a, Pixel b) {
-  return (a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y);
-}
+double squared(Pixel a, Pixel b) { return (a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y); }
 
 /// Twice the area of the triangle, positive when c lies clockwise of a -> b (y down).
 double side_of(Pixel a, Pixel b, Pixel c) {

@@ -7,8 +7,8 @@ namespace quoin::press {
 
 /// A dark round thing that is looked for.
 struct DotSought {
-  Pixel near;          ///< where it should be
-  double reach = 0;    ///< half the window's side, pixels
+  Pixel near;        ///< where it should be
+  double reach = 0;  ///< half the window's side, pixels
   double least_radius = 0, most_radius = 0;
   /// Dark from this part of the way from paper to black; 0: half of the darkest in the window.
   double threshold = 0;

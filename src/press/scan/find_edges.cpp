@@ -9,8 +9,8 @@ namespace {
 
 constexpr double reach_mm = 4.5;
 constexpr int lines_across = 200;
-constexpr double least_contrast = 30;   // levels between paper and what lies behind
-constexpr double most_bent_mm = 0.2;    // median distance of an edge's places from its line
+constexpr double least_contrast = 30;  // levels between paper and what lies behind
+constexpr double most_bent_mm = 0.2;   // median distance of an edge's places from its line
 
 /// A line through points: a·x + b·y = c with a² + b² = 1.
 struct Line {
@@ -119,7 +119,8 @@ std::optional<Line> edge_line(const GreyImage& image, const PlaneMap& sheet, Poi
 std::optional<Pixel> meeting(const Line& one, const Line& other) {
   const double det = one.a * other.b - one.b * other.a;
   if (!(std::abs(det) > 1e-6)) return std::nullopt;
-  return Pixel{(one.c * other.b - one.b * other.c) / det, (one.a * other.c - one.c * other.a) / det};
+  return Pixel{(one.c * other.b - one.b * other.c) / det,
+               (one.a * other.c - one.c * other.a) / det};
 }
 
 }  // namespace

@@ -27,9 +27,8 @@ std::vector<Pair> shared_corners(const SideSeen& front, const SideSeen& back,
   for (const Point corner : *back.corners) {
     const Point meant = behind(corner);
     const auto nearest =
-        std::min_element(front.corners->begin(), front.corners->end(), [&](Point a, Point b) {
-          return length(a - meant) < length(b - meant);
-        });
+        std::min_element(front.corners->begin(), front.corners->end(),
+                         [&](Point a, Point b) { return length(a - meant) < length(b - meant); });
     pairs.push_back({meant, *nearest});
   }
   return pairs;
@@ -59,8 +58,9 @@ Diagnostic no_reference(const SideSeen& front, const SideSeen& back, FileName ba
       Id::press_scan_without_reference, {back_file},
       fmt::format("{} pinholes are seen on the front and {} on the back, and 4 are needed on both",
                   front.pins.size(), std::max(back.pins.size(), back.pins_if_short_edge.size())));
-  found.detail("the paper's own edges would do, but they do not all stand out from what lies "
-               "behind");
+  found.detail(
+      "the paper's own edges would do, but they do not all stand out from what lies "
+      "behind");
   found.hint("prick the middle of all six rings through the sheet");
   return found.hint("lay black paper behind the sheet, so that holes and edges are dark");
 }
@@ -75,11 +75,11 @@ Diagnostic wrong_side(SheetSide wanted, FileName file) {
 
 Diagnostic references_apart(FileName file, Reference reference, Mm rms) {
   const bool pins = reference == Reference::pinholes;
-  return Diagnostic(Id::press_scan_reference_apart, {file},
-                    fmt::format("the {} of both pictures lie {:.2f} mm apart at best, and {:.2f} "
-                                "mm is the most to measure by",
-                                pins ? "pinholes" : "corners", rms.value,
-                                most_reference_residual.value))
+  return Diagnostic(
+             Id::press_scan_reference_apart, {file},
+             fmt::format("the {} of both pictures lie {:.2f} mm apart at best, and {:.2f} "
+                         "mm is the most to measure by",
+                         pins ? "pinholes" : "corners", rms.value, most_reference_residual.value))
       .hint(pins ? "prick a new sheet straight down on something soft, and scan both its sides"
                  : "are both pictures of the same sheet? Pinholes measure better than edges");
 }

@@ -58,17 +58,17 @@ Frame frame_of(const std::vector<Sighting>& all, const std::vector<bool>& kept, 
 }
 
 /// A sighting in the two frames.
-struct Normal {
+struct NormalEquations {
   double x, y, u, v;
 };
 
 /// One Gauss-Newton step on the eight parameters (the ninth is 1), or on the first six; false when
 /// the places do not tell them.
 template <std::size_t N>
-bool step(const std::vector<Normal>& all, std::array<double, 8>& h) {
+bool step(const std::vector<NormalEquations>& all, std::array<double, 8>& h) {
   std::array<std::array<double, N>, N> normal{};
   std::array<double, N> right{};
-  for (const Normal& s : all) {
+  for (const NormalEquations& s : all) {
     const double w = h[6] * s.x + h[7] * s.y + 1;
     const double u = (h[0] * s.x + h[1] * s.y + h[2]) / w;
     const double v = (h[3] * s.x + h[4] * s.y + h[5]) / w;
@@ -84,9 +84,10 @@ bool step(const std::vector<Normal>& all, std::array<double, 8>& h) {
   return true;
 }
 
-std::vector<Normal> normalised(const std::vector<Sighting>& all, const std::vector<bool>& kept,
-                               const Frame& from, const Frame& to) {
-  std::vector<Normal> normal;
+std::vector<NormalEquations> normalised(const std::vector<Sighting>& all,
+                                        const std::vector<bool>& kept, const Frame& from,
+                                        const Frame& to) {
+  std::vector<NormalEquations> normal;
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (!kept[i]) continue;
     const Sighting& s = all[i];
@@ -109,8 +110,8 @@ Matrix product(const Matrix& a, const Matrix& b) {
 
 /// Out of the two frames again.
 PlaneMap in_pixels(const std::array<double, 8>& h, const Frame& from, const Frame& to) {
-  const Matrix into{from.scale, 0, -from.x * from.scale, 0, from.scale, -from.y * from.scale,
-                    0,          0, 1};
+  const Matrix into{from.scale, 0, -from.x * from.scale, 0, from.scale, -from.y * from.scale, 0,
+                    0,          1};
   const Matrix out{1 / to.scale, 0, to.x, 0, 1 / to.scale, to.y, 0, 0, 1};
   PlaneMap map;
   map.m = product(out, product({h[0], h[1], h[2], h[3], h[4], h[5], h[6], h[7], 1}, into));
@@ -133,7 +134,7 @@ bool is_sound(const PlaneMap& map, const std::vector<Sighting>& all) {
 }
 
 std::optional<PlaneSighted> fit_once(const std::vector<Sighting>& all, std::vector<bool> kept,
-                                  Perspective perspective) {
+                                     Perspective perspective) {
   PlaneSighted fit;
   fit.used = static_cast<int>(std::count(kept.begin(), kept.end(), true));
   if (fit.used < (perspective == Perspective::free ? 4 : 3)) return std::nullopt;
@@ -143,7 +144,7 @@ std::optional<PlaneSighted> fit_once(const std::vector<Sighting>& all, std::vect
   const Frame to = frame_of(
       all, kept, [](const Sighting& s) { return s.seen.x; },
       [](const Sighting& s) { return s.seen.y; });
-  const std::vector<Normal> normal = normalised(all, kept, from, to);
+  const std::vector<NormalEquations> normal = normalised(all, kept, from, to);
   std::array<double, 8> h{};
   if (!step<6>(normal, h)) return std::nullopt;
   for (int round = 0; perspective == Perspective::free && round < 12; ++round) {
@@ -199,12 +200,11 @@ double PlaneMap::pixels_per_mm(Point about) const {
   return std::sqrt(std::abs(area));
 }
 
-std::optional<PlaneSighted> fit_plane(const std::vector<Sighting>& sightings, Perspective perspective,
-                                   double floor) {
+std::optional<PlaneSighted> fit_plane(const std::vector<Sighting>& sightings,
+                                      Perspective perspective, double floor) {
   auto fit = fit_once(sightings, std::vector<bool>(sightings.size(), true), perspective);
   for (int round = 0; fit && round < 8; ++round) {
-    const double limit =
-        std::max(floor, median_distance(fit->map, sightings) * (3 * 1.4826));
+    const double limit = std::max(floor, median_distance(fit->map, sightings) * (3 * 1.4826));
     std::vector<bool> kept;
     for (const Sighting& s : sightings) kept.push_back(distance(fit->map, s) <= limit);
     if (kept == fit->kept) break;

@@ -45,6 +45,6 @@ struct PlaneSighted {
 /// "Multiple View Geometry", 2nd ed., algorithms 4.2 and 4.3; from memory). Nothing with fewer than
 /// three sightings (four with perspective), on a line, or when the map would fold the sheet over.
 [[nodiscard]] std::optional<PlaneSighted> fit_plane(const std::vector<Sighting>& sightings,
-                                                 Perspective perspective, double floor);
+                                                    Perspective perspective, double floor);
 
 }  // namespace quoin::press

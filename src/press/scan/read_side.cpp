@@ -35,7 +35,9 @@ std::vector<CodeSeen> codes_in(const GreyImage& image) {
 std::array<Point, 4> corners_of(const CodeMark& mark) {
   const Mm half = code_size / 2;
   const Point c = mark.centre;
-  return {Point{c.x - half, c.y - half}, {c.x + half, c.y - half}, {c.x + half, c.y + half},
+  return {Point{c.x - half, c.y - half},
+          {c.x + half, c.y - half},
+          {c.x + half, c.y + half},
           {c.x - half, c.y + half}};
 }
 
@@ -90,7 +92,9 @@ std::vector<Sighting> dots_seen(const GreyImage& image, const Start& start, Shee
   return seen;
 }
 
-Diagnostic at(FileName file, Id id, std::string message) { return {id, {file}, std::move(message)}; }
+Diagnostic at(FileName file, Id id, std::string message) {
+  return {id, {file}, std::move(message)};
+}
 
 Diagnostic no_marks(FileName file, std::size_t codes) {
   return at(file, Id::press_scan_without_marks,
@@ -185,11 +189,10 @@ void find_paper(const GreyImage& image, SideSeen& seen) {
 
 }  // namespace
 
-Result<SideSeen> read_side(const GreyImage& image, const std::vector<Size>& papers,
-                           FileName file) {
+Result<SideSeen> read_side(const GreyImage& image, const std::vector<Size>& papers, FileName file) {
   std::vector<CodeSeen> codes = codes_in(image);
-  const auto mirrored = std::count_if(codes.begin(), codes.end(),
-                                      [](const CodeSeen& code) { return code.mirrored; });
+  const auto mirrored =
+      std::count_if(codes.begin(), codes.end(), [](const CodeSeen& code) { return code.mirrored; });
   if (mirrored >= fewest_codes && mirrored * 2 > std::ssize(codes)) {
     return at(file, Id::press_scan_mirrored, "the picture shows the sheet mirrored")
         .hint("switch mirroring off in the scanner's or the camera's settings");
@@ -205,8 +208,8 @@ Result<SideSeen> read_side(const GreyImage& image, const std::vector<Size>& pape
   if (!start || start->residual > most_code_residual) {
     return not_flat(file, start ? start->residual : Mm{1});
   }
-  const double per_mm = start->map.pixels_per_mm(
-      {start->layout.paper.width / 2, start->layout.paper.height / 2});
+  const double per_mm =
+      start->map.pixels_per_mm({start->layout.paper.width / 2, start->layout.paper.height / 2});
   if (per_mm < fewest_pixels_per_mm) {
     return at(file, Id::press_scan_too_coarse,
               fmt::format("the sheet is shown at {:.0f} ppi, and {:.0f} ppi are needed",

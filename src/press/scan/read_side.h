@@ -16,9 +16,9 @@ struct SideSeen {
   SheetSide side = SheetSide::front;
   SheetLayout layout;
   Perspective perspective = Perspective::none;
-  PlaneMap map;     ///< page frame of this side -> picture
-  int dots = 0;     ///< found and kept
-  Mm residual;      ///< of the dots, root of the mean square
+  PlaneMap map;  ///< page frame of this side -> picture
+  int dots = 0;  ///< found and kept
+  Mm residual;   ///< of the dots, root of the mean square
   /// Holes at the pin targets, in this side's page frame as its own print has it, by the target's
   /// index. On a back a target has two places, as the sheet was turned about one edge or the other.
   std::map<int, Point> pins, pins_if_short_edge;
@@ -28,7 +28,7 @@ struct SideSeen {
 /// Limits of what is taken for a sheet that can be measured: found by simulation
 /// (docs/decisions/reading-scans.md).
 inline constexpr int fewest_dots = 14;
-inline constexpr Mm most_dot_residual{0.08};        ///< flat, as a scanner sees it
+inline constexpr Mm most_dot_residual{0.08};  ///< flat, as a scanner sees it
 inline constexpr Mm most_residual_in_perspective{0.06};
 inline constexpr double fewest_pixels_per_mm = 100 / mm_per_inch;
 inline constexpr double most_uneven_scale = 0.03, most_skew = 0.01;

@@ -19,7 +19,7 @@ struct SimulatedFaults {
   double ppi = 300;
   double shift_mm = 1.2, turn_degrees = 0.4, scale = 0.005, skew = 0.0015;  // of each side's print
   double scan_turn_degrees = 3, scan_scale = 0.005, scan_jitter = 0.0002;
-  double wobble_mm = 0.03;  // of the carriage
+  double wobble_mm = 0.03;                   // of the carriage
   double blur_least = 0.6, blur_most = 1.2;  // pixels
   double noise_least = 2, noise_most = 7;    // levels
   double light = 0.2;                        // fall-off over the picture
@@ -28,10 +28,10 @@ struct SimulatedFaults {
   double edge_bias_mm = 0.05;  // of each edge in each scan
   double pin_slant_mm = 0.04;  // of each hole in each coordinate
   int pins = 6;
-  double curl_mm = 0;         // at the right edge
-  double perspective = 0;     // of a camera
-  double missing = 0;         // part of the picture's foot that is not there
-  bool white_lid = false;     // nothing dark behind the sheet
+  double curl_mm = 0;      // at the right edge
+  double perspective = 0;  // of a camera
+  double missing = 0;      // part of the picture's foot that is not there
+  bool white_lid = false;  // nothing dark behind the sheet
 };
 
 struct SimulatedPair {
@@ -69,9 +69,10 @@ struct Camera {
 class Painting {
  public:
   Painting(int width, int height, double light)
-      : width_(width), height_(height), light_(static_cast<std::size_t>(width) *
-                                                   static_cast<std::size_t>(height),
-                                               static_cast<float>(light)) {}
+      : width_(width),
+        height_(height),
+        light_(static_cast<std::size_t>(width) * static_cast<std::size_t>(height),
+               static_cast<float>(light)) {}
 
   [[nodiscard]] int width() const { return width_; }
   [[nodiscard]] int height() const { return height_; }
@@ -183,15 +184,15 @@ class Simulation {
     pair.layout = layout_;
     // behind is its own inverse, for paper as for pages: both have the same size here.
     pair.truth = then(then(behind, back), then(behind, inverse(front).value()));
-    pair.front = scan(SheetSide::front, front_camera, front, then(then(behind, back), behind),
-                      behind);
+    pair.front =
+        scan(SheetSide::front, front_camera, front, then(then(behind, back), behind), behind);
     pair.back = scan(SheetSide::back, back_camera, back, then(then(behind, front), behind), behind);
     return pair;
   }
 
  private:
-  double any() { return any_(random_); }        // -1 to 1
-  double part() { return (any() + 1) / 2; }     // 0 to 1
+  double any() { return any_(random_); }     // -1 to 1
+  double part() { return (any() + 1) / 2; }  // 0 to 1
   double normal() { return normal_(random_); }
 
   Affine print() {
@@ -214,7 +215,8 @@ class Simulation {
       scale_y_ = 1 + faults_.scan_scale * any();
     }
     const Point paper{layout_.paper.width / 2, layout_.paper.height / 2};
-    const Point picture{camera.picture.width / 2 + Mm{any()}, camera.picture.height / 2 + Mm{any()}};
+    const Point picture{camera.picture.width / 2 + Mm{any()},
+                        camera.picture.height / 2 + Mm{any()}};
     const Affine home = Affine::move(Point{} - paper);
     const Affine turn = Affine::turn(Angle::degrees(faults_.scan_turn_degrees * any()));
     const Affine size = Affine::scale(scale_x_ * (1 + faults_.scan_jitter * any()),
@@ -346,7 +348,8 @@ class Simulation {
     const int end = static_cast<int>(image.height * (1 - faults_.missing));
     for (int y = 0; y < image.height; ++y) {
       for (int x = 0; x < image.width; ++x) {
-        const double lamp = 1 - faults_.light / 2 + gx * (static_cast<double>(x) / image.width - 0.5) +
+        const double lamp = 1 - faults_.light / 2 +
+                            gx * (static_cast<double>(x) / image.width - 0.5) +
                             gy * (static_cast<double>(y) / image.height - 0.5);
         const double level = painting.at(x, y) * 255 * lamp + noise * normal();
         image.pixels.push_back(
