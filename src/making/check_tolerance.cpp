@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "making/tolerance.h"
 #include "sheets/wording.h"
@@ -75,14 +76,46 @@ Diagnostic clipped(const Case& c) {
 }
 
 void check_spares(const game::Game& game, const Tolerances& all, Diagnostics& found) {
-  if (all.spares == 0) return;
+  if (all.spares == 0 && all.spoilt < 1) return;
   Diagnostic problem(
       Id::tolerance_spares, game.sheets.origin,
       fmt::format("{:.1f} cards will be spoilt on average, and in 19 runs of 20 no more than {}",
                   all.spoilt, all.spoilt_at_most));
+  if (all.spares == 0) {
+    found.push_back(
+        problem.hint("mend first what the other findings name; spare sheets are no remedy"));
+    return;
+  }
   found.push_back(problem.hint(fmt::format("print {} of each sheet, {} in all",
                                            sheets::counted(all.spares, "spare"),
                                            sheets::counted(all.spare_sheets, "sheet"))));
+}
+
+/// One finding for all faces of which the same is to be said: the first, with the others named.
+Diagnostics told_once(Diagnostics each) {
+  constexpr std::size_t most_named = 3;
+  Diagnostics once;
+  std::map<std::string, std::vector<std::string>> others;
+  const auto key = [](const Diagnostic& d) {
+    return fmt::format("{} {} {}", static_cast<int>(d.id), d.place.element, d.message);
+  };
+  for (Diagnostic& problem : each) {
+    const auto [known, is_new] = others.try_emplace(key(problem));
+    if (is_new) {
+      once.push_back(std::move(problem));
+    } else {
+      known->second.push_back(problem.place.piece);
+    }
+  }
+  for (Diagnostic& problem : once) {
+    const std::vector<std::string>& also = others[key(problem)];
+    if (also.empty()) continue;
+    const std::size_t named = also.size() <= most_named ? also.size() : most_named - 1;
+    std::string words = fmt::format("also {}", fmt::join(also.begin(), also.begin() + named, ", "));
+    if (named < also.size()) words += fmt::format(" and {} more", also.size() - named);
+    problem.detail(std::move(words));
+  }
+  return once;
 }
 
 }  // namespace
@@ -119,6 +152,7 @@ Diagnostics check_tolerances(const game::Game& game, const Tolerances& all,
     if (chances.white_edge > target) found.push_back(white_edge(one));
     if (chances.clipped > target) found.push_back(clipped(one));
   }
+  found = told_once(std::move(found));
   check_spares(game, all, found);
   return found;
 }

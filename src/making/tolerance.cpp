@@ -10,6 +10,9 @@
 namespace quoin::making {
 namespace {
 
+/// With more than this part of the cards spoilt, more sheets are no remedy.
+constexpr double past_help = 0.2;
+
 /// Bleed where a stray cut shows nothing at all.
 constexpr Mm without_end{50};
 
@@ -56,13 +59,14 @@ std::optional<std::size_t> cell_at(const sheets::Grid& grid, Point middle) {
   return std::nullopt;
 }
 
-/// The least bleed on any side. Where the edges of all cards are alike a neighbour's ink is as good
-/// as the card's own.
+/// The least bleed on any side. Where cards touch, or all edges are alike, no paper shows: what a
+/// stray cut leaves is a neighbour's ink, which `sheet.neighbours-touch` tells of.
 Mm least_bleed(const sheets::Placed& placed, const sheets::Plan& plan) {
   const Rect w = placed.window, t = placed.trim;
   const Mm least = std::min(std::min(t.left() - w.left(), w.right() - t.right()),
                             std::min(t.top() - w.top(), w.bottom() - t.bottom()));
-  return plan.piece.edges_alike ? std::max(least, plan.piece.bleed) : least;
+  const bool touching = !(plan.grid.gutter_x > Mm{}) && !(plan.grid.gutter_y > Mm{});
+  return plan.piece.edges_alike || touching ? std::max(least, plan.piece.bleed) : least;
 }
 
 std::vector<Place> places_on(const sheets::Form& form, const sheets::Plan& plan,
@@ -241,6 +245,7 @@ class Reckoning {
     wanted.forms = forms;
     wanted.per_sheet = static_cast<int>((spoilt_.size() + plan_.sheets.size() - 1) / forms);
     wanted.spoilt = result_.spoilt / static_cast<double>(spoilt_.size());
+    if (wanted.spoilt > past_help) return;
     result_.spares = press::spares(wanted).of_each;
     result_.spare_sheets = result_.spares * forms;
   }

@@ -65,7 +65,8 @@ inline constexpr Mm seen_sliver{0.2};
 /// The errors along the real cut plan (`cut::edge_errors`), with the register for backs, turned
 /// into the chances of each face and into spares. `faces` are fronts and then backs, as the plan
 /// counts them. Bleed is what the sheets leave of it: towards a neighbour half the gutter, all of
-/// it where the edges of all cards are alike, and without end where there is no ink at the edge.
+/// it where cards touch or their edges are alike, and without end where there is no ink at the
+/// edge. No spares are given when more than a fifth of the cards would be spoilt.
 [[nodiscard]] Tolerances tolerances(const game::Game& game, const sheets::Plan& plan,
                                     const Cutting& cutting, const std::vector<FaceFacts>& faces,
                                     int fronts, const Register& registration);

@@ -64,7 +64,7 @@ TEST(Tolerances, follow_from_the_cuts_of_the_plan_and_the_register) {
 
 TEST(Tolerances, know_no_white_edge_where_there_is_no_ink) {
   Deck deck;
-  deck.game.sheets.gutter = {};
+  deck.game.sheets.gutter = Mm{0.2};
   EXPECT_GT(deck.reckoned().faces[0].at_worst.white_edge, 0.3);
   for (FaceFacts& face : deck.faces) face.measure.is_paper_at_edge = true;
   EXPECT_NEAR(deck.reckoned().faces[0].at_worst.white_edge, 0, 1e-9);
