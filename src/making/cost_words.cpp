@@ -94,7 +94,7 @@ std::vector<std::string> making_lines(const game::Game& game, const Cutting& cut
                                       const Tolerances* tolerances, const Costs& costs) {
   std::vector<std::string> lines;
   if (!cutting.kinds.empty()) lines.push_back(cutting_line(cutting));
-  if (tolerances != nullptr && !tolerances->faces.empty()) {
+  if (tolerances != nullptr && !cutting.kinds.empty()) {
     lines.push_back(spares_line(*tolerances));
   }
   if (costs.runs.empty()) return lines;

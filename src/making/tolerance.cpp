@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <map>
+#include <set>
 
 #include "cut/simulate.h"
 
@@ -150,6 +151,17 @@ int at_most(const std::vector<double>& spoilt) {
   return static_cast<int>(spoilt.size());
 }
 
+/// How many of the sheets are not like another: of several decks each deck has the same.
+int distinct_forms(const std::vector<sheets::Sheet>& all) {
+  std::set<std::vector<int>> forms;
+  for (const sheets::Sheet& sheet : all) {
+    std::vector<int> faces;
+    for (const sheets::Placed& placed : sheet.front.placed) faces.push_back(placed.drawing);
+    forms.insert(std::move(faces));
+  }
+  return static_cast<int>(forms.size());
+}
+
 /// A run while its cards are gone through.
 class Reckoning {
  public:
@@ -239,10 +251,11 @@ class Reckoning {
   void run() {
     for (const double chance : spoilt_) result_.spoilt += chance;
     result_.spoilt_at_most = at_most(spoilt_);
-    const int forms = static_cast<int>(plan_.sheets.size());
+    const int forms = distinct_forms(plan_.sheets);
     if (forms == 0 || spoilt_.empty()) return;
     press::PrintRun wanted;
     wanted.forms = forms;
+    wanted.copies = (static_cast<int>(plan_.sheets.size()) + forms - 1) / forms;
     wanted.per_sheet = static_cast<int>((spoilt_.size() + plan_.sheets.size() - 1) / forms);
     wanted.spoilt = result_.spoilt / static_cast<double>(spoilt_.size());
     if (wanted.spoilt > past_help) return;
