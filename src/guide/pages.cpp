@@ -12,7 +12,7 @@ class Filling {
 
   void begin_chapter(Chapter::Opening opening) {
     const Mm left = look_.column.size.height - down_;
-    const bool is_short = left < look_.column.size.height * 0.4;
+    const bool is_short = left < look_.column.size.height * 0.3;
     if (laid_.pages.empty() || (at_ > 0 && (opening == Chapter::Opening::new_page || is_short))) {
       next_page();
     }

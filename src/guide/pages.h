@@ -26,7 +26,8 @@ struct Laid {
 
 /// Lets the slabs of chapters run over pages: nothing leaves the column, no slab is divided, a slab
 /// stands on the page of the next where it says so (unless all that hangs together is higher than a
-/// page), and a chapter that begins `here` begins a page when less than two fifths of one are left.
+/// page), and a chapter that begins `here` begins a page when less than three tenths of one are
+/// left.
 struct ChapterSlabs {
   std::vector<Slab> slabs;  ///< each no higher than the column, with the head it repeats
   Chapter::Opening opening = Chapter::Opening::new_page;

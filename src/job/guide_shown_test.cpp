@@ -76,7 +76,7 @@ TEST_F(GuideFile, is_sound_and_the_same_each_time) {
   ASSERT_FALSE(first.empty());
   const pdf::Inspection seen = pdf::inspect(first);
   EXPECT_THAT(seen.faults, IsEmpty());
-  EXPECT_EQ(seen.information.at("/Title"), "Small shore");
+  EXPECT_EQ(seen.information.at("Title"), "Small shore");
   ASSERT_GT(seen.pages.size(), 6U);
   EXPECT_TRUE(first == guide());
 }

@@ -145,8 +145,8 @@ void add_folding_steps(Chapter& chapter, const Making& making) {
   for (std::size_t i = 0; i < model.steps.size(); ++i) {
     steps.steps.push_back({sentence(model.steps[i].words), fold_step(making, i)});
   }
+  steps.steps.push_back({"Done: the box with its deck.", finished_box(making)});
   chapter.blocks.push_back(std::move(steps));
-  chapter.blocks.push_back(Picture{finished_box(making), "Done."});
 }
 
 }  // namespace

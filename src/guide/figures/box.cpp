@@ -4,6 +4,7 @@
 #include "pack/box_files.h"
 #include "pack/net_lines.h"
 #include "pieces/box/box_view.h"
+#include "pieces/box/light.h"
 
 namespace quoin::guide {
 namespace {
@@ -57,6 +58,10 @@ pack::BoxArt step_art(const pieces::Box& box, std::size_t step) {
     const fold::Net& net = box.model.parts[part].net;
     // The inside is seen turned over: (x, y) of the net lies at (-x, y).
     constexpr Affine turned_over{-1, 0, 0, 1, {}, {}};
+    // All over, so that each face is one print and no seam of its pieces shows.
+    const Path all = Path::rectangle(grown(panels_round(net), Mm{1}));
+    art[part].printed.items.push_back(shape(all, pieces::board_outside));
+    art[part].inside.items.push_back(shape(mapped(all, turned_over), pieces::board_inside));
     for (const fold::Hinge& hinge : net.hinges) {
       if (!moves_in_step(hinge, step)) continue;
       const Path outline = Path::polygon(net.panels[static_cast<std::size_t>(hinge.child)].outline);
@@ -101,7 +106,7 @@ Figure box_sheet(const Making& making) {
 
 Figure box_net(const BoxMade& made, std::size_t index, NetShows shows) {
   const fold::Net& net = made.box->model.parts[index].net;
-  const Size room{Mm{80}, Mm{80}};
+  const Size room{Mm{80}, Mm{66}};
   const Rect frame = grown(panels_round(net), Mm{4});
   const double thick = std::max(frame.size.width / room.width, frame.size.height / room.height);
   const bool cuts = shows == NetShows::cuts;
@@ -145,7 +150,7 @@ Figure finished_box(const Making& making) {
   const BoxMade& made = making.box;
   const pieces::BoxLook look{*made.box, *made.art, made.top_card, making.game.card.corner};
   pieces::BoxPicture picture = pieces::drawn(pieces::open_stage(*made.box), look);
-  return scaled(std::move(picture.scene.items), picture.bounds, {Mm{80}, Mm{70}});
+  return scaled(std::move(picture.scene.items), picture.bounds, {Mm{80}, Mm{58}});
 }
 
 Figure crease_section(Crease crease) {
