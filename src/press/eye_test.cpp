@@ -12,8 +12,8 @@ namespace {
 using testing::ElementsAre;
 using testing::IsEmpty;
 
-const SheetLayout a4 = sheet_layout({210_mm, 297_mm});
-constexpr auto long_edge = game::FlipEdge::long_edge;
+const SheetLayout a4_layout = sheet_layout({210_mm, 297_mm});
+constexpr auto over_long_edge = game::FlipEdge::long_edge;
 
 /// The pair of lines that meets best, as somebody would write it down.
 std::string written(double offset) {
@@ -35,7 +35,7 @@ EyeSheet read_off(const Affine& back, double error, std::mt19937& random) {
   std::normal_distribution<double> normal(0, 1);
   EyeSheet sheet{'E', {}};
   for (std::size_t i = 0; i < 8; ++i) {
-    const Vernier& scale = a4.verniers[i];
+    const Vernier& scale = a4_layout.verniers[i];
     const Vec off = back(scale.at) - scale.at;
     sheet.scales[i] = written((scale.across() ? off.x : off.y).value + error * normal(random));
   }
@@ -75,9 +75,9 @@ TEST(MeasureByEye, finds_a_map_from_readings_without_error) {
   const Point centre{105_mm, 148.5_mm};
   const Parts truth{{0.85_mm, -1.3_mm}, Angle::degrees(0.2), 1.002, 0.998, Angle::degrees(0.05)};
   const auto found = measure_by_eye({read_off(map_of(truth, centre), 0, random)},
-                                    {{"149.9"}, {"200.4"}}, a4, long_edge);
+                                    {{"149.9"}, {"200.4"}}, a4_layout, over_long_edge);
   ASSERT_TRUE(found) << messages(found)[0];
-  for (const Point corner : worst_corners(a4.paper)) {
+  for (const Point corner : worst_corners(a4_layout.paper)) {
     EXPECT_LT(length(map_of(found->back, centre)(corner) - map_of(truth, centre)(corner)), 0.06_mm);
   }
   EXPECT_NEAR(found->scale_x, 149.9 / 150, 1e-9);
@@ -99,11 +99,11 @@ TEST(MeasureByEye, keeps_to_its_bound_in_95_of_100) {
                       1 + 0.005 * any(random),
                       Angle::degrees(0.05 * any(random))};
     const Affine map = map_of(truth, centre);
-    const auto found = measure_by_eye({read_off(map, 0.05, random)}, {}, a4, long_edge);
+    const auto found = measure_by_eye({read_off(map, 0.05, random)}, {}, a4_layout, over_long_edge);
     if (!found) continue;
     ++measured;
     Mm worst;
-    for (const Point corner : worst_corners(a4.paper)) {
+    for (const Point corner : worst_corners(a4_layout.paper)) {
       worst = std::max(worst, length(found->sheets[0].back(corner) - map(corner)));
     }
     covered += worst <= found->within ? 1 : 0;
@@ -120,7 +120,7 @@ TEST(MeasureByEye, tells_mean_and_spread_of_several_sheets_apart) {
   for (const double x : {0.2, 0.5, 0.8}) {
     sheets.push_back(read_off(Affine::move({Mm{x}, 0.1_mm}), 0, random));
   }
-  const auto found = measure_by_eye(sheets, {}, a4, long_edge);
+  const auto found = measure_by_eye(sheets, {}, a4_layout, over_long_edge);
   ASSERT_TRUE(found);
   EXPECT_NEAR(found->back.shift.x.value, 0.5, 0.02);
   EXPECT_NEAR(found->spread.shift_x.value, 0.3, 0.02);
@@ -134,7 +134,7 @@ TEST(MeasureByEye, names_what_is_missing_or_not_understood) {
   sheet.scales[5] = "three";
   sheet.scales[6] = "12:-9";
   EXPECT_THAT(
-      messages(measure_by_eye({sheet}, {{"long"}, {}}, a4, long_edge)),
+      messages(measure_by_eye({sheet}, {{"long"}, {}}, a4_layout, over_long_edge)),
       ElementsAre("the letter behind A was not given | write A=E when E lies behind A",
                   "scale (3) was not read | write 3=3 when lines 3 meet there",
                   "scale (6) is given as \"three\", which is no line of it | write the number of "
@@ -148,13 +148,13 @@ TEST(MeasureByEye, names_what_is_missing_or_not_understood) {
 
 TEST(MeasureByEye, knows_inches_and_centimetres_taken_for_millimetres) {
   EXPECT_THAT(
-      messages(measure_by_eye({level()}, {{"5.9"}, {"20"}}, a4, long_edge)),
+      messages(measure_by_eye({level()}, {{"5.9"}, {"20"}}, a4_layout, over_long_edge)),
       ElementsAre("the bar of 150 mm is given as 5.9 mm, and a print at 100 % has 145.5 to "
                   "154.5 mm | for inches write 150=5.9in",
                   "the bar of 200 mm is given as 20 mm, and a print at 100 % has 194 to 206 "
                   "mm | for centimetres write 200=20cm"));
   EXPECT_THAT(
-      messages(measure_by_eye({level()}, {{"5.9in"}, {"193"}}, a4, long_edge)),
+      messages(measure_by_eye({level()}, {{"5.9in"}, {"193"}}, a4_layout, over_long_edge)),
       ElementsAre("the bar of 200 mm is given as 193 mm, and a print at 100 % has 194 to "
                   "206 mm | print the sheet again at 100 % (actual size), not fitted to the "
                   "page"));
@@ -163,12 +163,12 @@ TEST(MeasureByEye, knows_inches_and_centimetres_taken_for_millimetres) {
 TEST(MeasureByEye, refuses_corners_that_no_flat_sheet_has) {
   EyeSheet sheet = level();
   sheet.scales[4] = "4:3";  // C across: 1.15 mm where the others say none
-  EXPECT_THAT(messages(measure_by_eye({sheet}, {}, a4, long_edge)),
+  EXPECT_THAT(messages(measure_by_eye({sheet}, {}, a4_layout, over_long_edge)),
               ElementsAre("the readings across do not go with a flat sheet: 0, 0, 1.15 and 0 mm at "
                           "A, B, C and D | read (1), (3), (5) and (7) again | it is a whole "
                           "millimetre: perhaps lines of different numbers met there; write both, "
                           "4:3"));
-  EXPECT_THAT(messages(measure_by_eye({level(), sheet, level()}, {}, a4, long_edge)),
+  EXPECT_THAT(messages(measure_by_eye({level(), sheet, level()}, {}, a4_layout, over_long_edge)),
               ElementsAre("the readings across of sheet 2 do not go with a flat sheet: 0, 0, 1.15 "
                           "and 0 mm at A, B, C and D | read (5) again: it differs most from the "
                           "other sheets | it is a whole millimetre: perhaps lines of different "
@@ -179,16 +179,16 @@ TEST(MeasureByEye, tells_by_the_letters_how_the_sheet_was_turned) {
   EyeSheet sheet = level();
   sheet.behind_a = 'G';
   EXPECT_THAT(
-      messages(measure_by_eye({sheet}, {}, a4, long_edge)),
+      messages(measure_by_eye({sheet}, {}, a4_layout, over_long_edge)),
       ElementsAre("G lies behind A, and E would if the sheet had been turned about the long "
                   "edge | choose \"flip on long edge\" in the print dialog and print it "
                   "again | or measure the printer as it is: quoin printer sheet --flip "
                   "short-edge"));
   sheet.behind_a = 'B';
-  EXPECT_THAT(messages(measure_by_eye({sheet}, {}, a4, long_edge)),
+  EXPECT_THAT(messages(measure_by_eye({sheet}, {}, a4_layout, over_long_edge)),
               ElementsAre("B cannot lie behind A; it is E or G | hold the sheet with FRONT to you "
                           "and A at the top left, and look again"));
-  EXPECT_THAT(messages(measure_by_eye({level()}, {}, a4, long_edge)), IsEmpty());
+  EXPECT_THAT(messages(measure_by_eye({level()}, {}, a4_layout, over_long_edge)), IsEmpty());
 }
 
 }  // namespace

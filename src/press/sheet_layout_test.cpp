@@ -7,7 +7,7 @@
 namespace quoin::press {
 namespace {
 
-const Size a4{210_mm, 297_mm}, letter{215.9_mm, 279.4_mm};
+const Size a4_sheet{210_mm, 297_mm}, letter_sheet{215.9_mm, 279.4_mm};
 
 std::uint32_t turned_code(std::uint32_t code) {
   std::uint32_t to = 0;
@@ -74,7 +74,7 @@ std::vector<Taken> all_taken(const SheetLayout& sheet, game::FlipEdge flip) {
 }
 
 TEST(SheetLayout, lays_no_mark_on_another_of_either_side_whichever_edge_it_is_turned_about) {
-  for (const Size paper : {a4, turned(a4), letter, turned(letter)}) {
+  for (const Size paper : {a4_sheet, turned(a4_sheet), letter_sheet, turned(letter_sheet)}) {
     const SheetLayout sheet = sheet_layout(paper);
     for (const auto flip : {game::FlipEdge::long_edge, game::FlipEdge::short_edge}) {
       const std::vector<Taken> all = all_taken(sheet, flip);
@@ -92,7 +92,7 @@ TEST(SheetLayout, lays_no_mark_on_another_of_either_side_whichever_edge_it_is_tu
 }
 
 TEST(SheetLayout, keeps_all_marks_eight_millimetres_in) {
-  for (const Size paper : {a4, turned(a4), letter, turned(letter)}) {
+  for (const Size paper : {a4_sheet, turned(a4_sheet), letter_sheet, turned(letter_sheet)}) {
     const SheetLayout sheet = sheet_layout(paper);
     const Rect inside = grown(Rect{{}, paper}, Mm{-8});
     for (const Taken& each : all_taken(sheet, game::FlipEdge::long_edge)) {
@@ -105,7 +105,7 @@ TEST(SheetLayout, keeps_all_marks_eight_millimetres_in) {
 }
 
 TEST(SheetLayout, has_dots_enough_on_both_sides) {
-  for (const Size paper : {a4, turned(a4), letter, turned(letter)}) {
+  for (const Size paper : {a4_sheet, turned(a4_sheet), letter_sheet, turned(letter_sheet)}) {
     const SheetLayout sheet = sheet_layout(paper);
     EXPECT_GE(sheet.dots_of(SheetSide::front).size(), 20u);
     EXPECT_GE(sheet.dots_of(SheetSide::back).size(), 20u);
@@ -115,14 +115,14 @@ TEST(SheetLayout, has_dots_enough_on_both_sides) {
 }
 
 TEST(SheetLayout, has_pins_that_a_half_turn_does_not_bring_over_each_other) {
-  const SheetLayout sheet = sheet_layout(a4);
-  const Point turned_pin{a4.width - sheet.pins[4].x, a4.height - sheet.pins[4].y};
+  const SheetLayout sheet = sheet_layout(a4_sheet);
+  const Point turned_pin{a4_sheet.width - sheet.pins[4].x, a4_sheet.height - sheet.pins[4].y};
   for (const Point pin : sheet.pins) EXPECT_GT(length(pin - turned_pin), 20_mm);
 }
 
 TEST(SheetLayout, takes_common_office_paper) {
-  EXPECT_TRUE(takes_sheet(a4));
-  EXPECT_TRUE(takes_sheet(turned(letter)));
+  EXPECT_TRUE(takes_sheet(a4_sheet));
+  EXPECT_TRUE(takes_sheet(turned(letter_sheet)));
   EXPECT_TRUE(takes_sheet({297_mm, 420_mm}));
   EXPECT_FALSE(takes_sheet({148_mm, 210_mm}));
   EXPECT_FALSE(takes_sheet({841_mm, 1189_mm}));

@@ -9,18 +9,25 @@ namespace {
 
 using testing::ElementsAre;
 
-const Size a4{210_mm, 297_mm}, letter{215.9_mm, 279.4_mm};
-const std::vector<Size> papers{a4, turned(a4), letter, turned(letter)};
+const Size a4_paper{210_mm, 297_mm}, letter_paper{215.9_mm, 279.4_mm};
+const std::vector<Size> papers{a4_paper, turned(a4_paper), letter_paper, turned(letter_paper)};
 const FileName front_file("front.png"), back_file("back.png");
-constexpr auto long_edge = game::FlipEdge::long_edge;
-constexpr auto short_edge = game::FlipEdge::short_edge;
+constexpr auto over_long = game::FlipEdge::long_edge;
+constexpr auto over_short = game::FlipEdge::short_edge;
 
-/// Quick to make: half the pixels, no dust.
+/// Quick to make: few pixels, little dust. tests/bench/register.cpp has them all.
 SimulatedFaults quick() {
   SimulatedFaults faults;
-  faults.ppi = 150;
+  faults.ppi = 120;
   faults.dust = 20;
   return faults;
+}
+
+/// One pair for all tests that change pictures.
+const SimulatedPair& usual_pair() {
+  static const SheetLayout layout = sheet_layout(a4_paper);
+  static const SimulatedPair pair = simulated_pair(layout, quick(), 21, over_long);
+  return pair;
 }
 
 /// The farthest that the recovered map is off the truth over the sheet, and the mean.
@@ -39,7 +46,7 @@ Off off(const Affine& found, const Affine& truth, Size paper) {
   return result;
 }
 
-Result<ScanMeasured> measure(const SimulatedPair& pair, game::FlipEdge flip = long_edge) {
+Result<ScanMeasured> measure(const SimulatedPair& pair, game::FlipEdge flip = over_long) {
   const auto front = read_side(pair.front, papers, front_file);
   if (!front) return front.why();
   const auto back = read_side(pair.back, papers, back_file);
@@ -72,21 +79,19 @@ GreyImage mirrored_image(const GreyImage& image) {
 }
 
 TEST(ReadScans, finds_the_map_by_six_pinholes_on_every_paper_and_flip) {
-  std::uint32_t seed = 100;
-  for (const Size paper : {a4, turned(letter)}) {
+  for (const auto& [paper, flip] :
+       {std::pair{a4_paper, over_short}, {turned(letter_paper), over_long}}) {
     const SheetLayout layout = sheet_layout(paper);
-    for (const auto flip : {long_edge, short_edge}) {
-      const SimulatedPair pair = simulated_pair(layout, quick(), ++seed, flip);
-      const auto found = measure(pair);
-      ASSERT_TRUE(found) << first_message(found);
-      EXPECT_EQ(found->reference, Reference::pinholes);
-      EXPECT_EQ(found->references, 6);
-      EXPECT_EQ(found->flip, flip);
-      EXPECT_EQ(found->paper, paper);
-      const Off error = off(found->sheet.back, pair.truth, paper);
-      EXPECT_LT(error.mean, 0.12);
-      EXPECT_LT(error.worst, found->sheet.within.value);
-    }
+    const SimulatedPair pair = simulated_pair(layout, quick(), 101, flip);
+    const auto found = measure(pair);
+    ASSERT_TRUE(found) << first_message(found);
+    EXPECT_EQ(found->reference, Reference::pinholes);
+    EXPECT_EQ(found->references, 6);
+    EXPECT_EQ(found->flip, flip);
+    EXPECT_EQ(found->paper, paper);
+    const Off error = off(found->sheet.back, pair.truth, paper);
+    EXPECT_LT(error.mean, 0.12);
+    EXPECT_LT(error.worst, found->sheet.within.value);
   }
 }
 
@@ -95,41 +100,39 @@ TEST(ReadScans, is_exact_when_nothing_is_wrong_with_paper_and_scanner) {
   faults.wobble_mm = faults.pin_slant_mm = faults.edge_bias_mm = 0;
   faults.noise_most = faults.noise_least = 0;
   faults.dust = 0;
-  const SheetLayout layout = sheet_layout(a4);
-  const SimulatedPair pair = simulated_pair(layout, faults, 7, long_edge);
+  const SheetLayout layout = sheet_layout(a4_paper);
+  const SimulatedPair pair = simulated_pair(layout, faults, 7, over_long);
   const auto found = measure(pair);
   ASSERT_TRUE(found) << first_message(found);
-  EXPECT_LT(off(found->sheet.back, pair.truth, a4).worst, 0.02);
+  EXPECT_LT(off(found->sheet.back, pair.truth, a4_paper).worst, 0.02);
 }
 
 TEST(ReadScans, finds_the_map_by_the_edges_of_the_paper) {
   SimulatedFaults faults = quick();
   faults.pins = 0;
-  const SheetLayout layout = sheet_layout(a4);
-  const SimulatedPair pair = simulated_pair(layout, faults, 11, long_edge);
+  const SheetLayout layout = sheet_layout(a4_paper);
+  const SimulatedPair pair = simulated_pair(layout, faults, 11, over_long);
   const auto found = measure(pair);
   ASSERT_TRUE(found) << first_message(found);
   EXPECT_EQ(found->reference, Reference::edges);
-  EXPECT_LT(off(found->sheet.back, pair.truth, a4).worst, 0.25);
+  EXPECT_LT(off(found->sheet.back, pair.truth, a4_paper).worst, 0.25);
 }
 
 TEST(ReadScans, takes_pictures_whichever_way_they_lie) {
-  const SheetLayout layout = sheet_layout(a4);
-  SimulatedPair pair = simulated_pair(layout, quick(), 21, long_edge);
+  SimulatedPair pair = usual_pair();
   const auto upright = measure(pair);
   pair.front = turned_image(pair.front, 2);
   pair.back = turned_image(pair.back, 1);
   const auto found = measure(pair);
   ASSERT_TRUE(upright && found) << first_message(found);
-  EXPECT_LT(off(found->sheet.back, upright->sheet.back, a4).worst, 0.01);
+  EXPECT_LT(off(found->sheet.back, upright->sheet.back, a4_paper).worst, 0.01);
 }
 
 TEST(ReadScans, refuses_the_same_side_twice_and_sides_in_the_wrong_order) {
-  const SheetLayout layout = sheet_layout(a4);
-  const SimulatedPair pair = simulated_pair(layout, quick(), 31, long_edge);
-  EXPECT_EQ(first_message(measure({pair.front, pair.front, {}, layout})),
+  const SimulatedPair& pair = usual_pair();
+  EXPECT_EQ(first_message(measure({pair.front, pair.front, {}, {}})),
             "the picture given as the back shows the front");
-  const auto swapped = measure({pair.back, pair.front, {}, layout});
+  const auto swapped = measure({pair.back, pair.front, {}, {}});
   EXPECT_EQ(first_message(swapped), "the picture given as the front shows the back");
   EXPECT_EQ(swapped.why().front().origin.file, front_file);
   EXPECT_THAT(swapped.why().front().hints,
@@ -137,8 +140,7 @@ TEST(ReadScans, refuses_the_same_side_twice_and_sides_in_the_wrong_order) {
 }
 
 TEST(ReadScans, refuses_a_mirrored_picture) {
-  const SheetLayout layout = sheet_layout(a4);
-  SimulatedPair pair = simulated_pair(layout, quick(), 41, long_edge);
+  SimulatedPair pair = usual_pair();
   pair.front = mirrored_image(pair.front);
   EXPECT_EQ(first_message(measure(pair)), "the picture shows the sheet mirrored");
 }
@@ -161,8 +163,8 @@ TEST(ReadScans, refuses_what_is_no_measuring_sheet) {
 TEST(ReadScans, refuses_a_curled_sheet) {
   SimulatedFaults faults = quick();
   faults.curl_mm = 1.5;
-  const SheetLayout layout = sheet_layout(a4);
-  const auto found = measure(simulated_pair(layout, faults, 51, long_edge));
+  const SheetLayout layout = sheet_layout(a4_paper);
+  const auto found = measure(simulated_pair(layout, faults, 51, over_long));
   ASSERT_FALSE(found);
   EXPECT_EQ(found.why().front().id, Id::press_scan_not_flat);
 }
@@ -170,8 +172,8 @@ TEST(ReadScans, refuses_a_curled_sheet) {
 TEST(ReadScans, refuses_a_sheet_without_holes_on_a_white_lid) {
   SimulatedFaults faults = quick();
   faults.white_lid = true;
-  const SheetLayout layout = sheet_layout(a4);
-  const auto found = measure(simulated_pair(layout, faults, 61, long_edge));
+  const SheetLayout layout = sheet_layout(a4_paper);
+  const auto found = measure(simulated_pair(layout, faults, 61, over_long));
   ASSERT_FALSE(found);
   EXPECT_EQ(found.why().front().message,
             "0 pinholes are seen on the front and 0 on the back, and 4 are needed on both");
@@ -180,11 +182,11 @@ TEST(ReadScans, refuses_a_sheet_without_holes_on_a_white_lid) {
 TEST(ReadScans, refuses_half_a_sheet_and_coarse_pictures) {
   SimulatedFaults faults = quick();
   faults.missing = 0.55;
-  const SheetLayout layout = sheet_layout(a4);
-  EXPECT_FALSE(measure(simulated_pair(layout, faults, 71, long_edge)));
+  const SheetLayout layout = sheet_layout(a4_paper);
+  EXPECT_FALSE(measure(simulated_pair(layout, faults, 71, over_long)));
   faults = quick();
   faults.ppi = 60;
-  const auto coarse = measure(simulated_pair(layout, faults, 72, long_edge));
+  const auto coarse = measure(simulated_pair(layout, faults, 72, over_long));
   ASSERT_FALSE(coarse);
 }
 
@@ -192,11 +194,11 @@ TEST(ReadScans, takes_photographs_in_perspective) {
   SimulatedFaults faults = quick();
   faults.perspective = 0.08;
   faults.wobble_mm = 0;
-  const SheetLayout layout = sheet_layout(a4);
-  const SimulatedPair pair = simulated_pair(layout, faults, 83, long_edge);
+  const SheetLayout layout = sheet_layout(a4_paper);
+  const SimulatedPair pair = simulated_pair(layout, faults, 83, over_long);
   const auto found = measure(pair);
   ASSERT_TRUE(found) << first_message(found);
-  EXPECT_LT(off(found->sheet.back, pair.truth, a4).worst, found->sheet.within.value);
+  EXPECT_LT(off(found->sheet.back, pair.truth, a4_paper).worst, found->sheet.within.value);
 }
 
 TEST(FindDot, finds_the_middle_to_a_fiftieth_of_a_pixel) {
