@@ -112,6 +112,8 @@ if (asked.looks) {
   env.QUOIN_LOOKS = asked.looks;
   mkdirSync(asked.looks, { recursive: true });
 }
+// What the desk keeps between runs is shared by the flows, and gone afterwards.
+env.QUOIN_TEST_CACHE = `${made}/cache`;
 mkdirSync(made);
 const started = Date.now();
 let ended = { pass: 0, fail: 1, cancelled: 0, skipped: 0, code: 1 };

@@ -4,6 +4,7 @@
 #include <glib-object.h>
 #include <librsvg/rsvg.h>
 #include <poll.h>
+#include <sys/prctl.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
@@ -63,6 +64,13 @@ void silence() {
   dup2(nowhere, STDERR_FILENO);
 }
 
+/// The child goes when its parent is killed: it has all that the parent had open, also the lock of
+/// the game folder, and would keep the next desk out.
+void leave_with(pid_t parent) {
+  prctl(PR_SET_PDEATHSIG, SIGKILL);
+  if (getppid() != parent) _exit(1);
+}
+
 /// In the child: never returns.
 [[noreturn]] void draw_and_leave(const Bytes& svg, std::size_t memory, int report) {
   for (const int signal : {SIGXCPU, SIGSEGV, SIGABRT, SIGBUS, SIGFPE, SIGTERM, SIGALRM}) {
@@ -112,7 +120,9 @@ Try try_once(const Bytes& svg) {
   int ends[2];
   if (pipe2(ends, O_CLOEXEC) != 0) return Try::stuck;
   const std::size_t memory = mapped_memory() + more_memory;
+  const pid_t parent = getpid();
   const pid_t child = fork();
+  if (child == 0) leave_with(parent);
   if (child == 0) draw_and_leave(svg, memory, ends[1]);
   close(ends[1]);
   const char verdict = child < 0 ? '?' : wait_for_report(ends[0]);
