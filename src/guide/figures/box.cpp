@@ -106,7 +106,7 @@ Figure box_sheet(const Making& making) {
 
 Figure box_net(const BoxMade& made, std::size_t index, NetShows shows) {
   const fold::Net& net = made.box->model.parts[index].net;
-  const Size room{Mm{80}, Mm{66}};
+  const Size room{Mm{80}, Mm{62}};
   const Rect frame = grown(panels_round(net), Mm{4});
   const double thick = std::max(frame.size.width / room.width, frame.size.height / room.height);
   const bool cuts = shows == NetShows::cuts;
