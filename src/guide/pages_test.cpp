@@ -133,7 +133,7 @@ Table random_table() {
   table.head = {"One", "Two", "Three"};
   table.widths = {2, 1, 3};
   if (*rc::gen::arbitrary<bool>()) table.ticks = Table::Ticks::each_row;
-  const int rows = *rc::gen::inRange(1, 50);
+  const int rows = *rc::gen::inRange(1, 30);
   for (int i = 0; i < rows; ++i) {
     table.rows.push_back({*some_words(6), *some_words(2), *some_words(30)});
   }
@@ -166,7 +166,7 @@ Made random_chapter() {
   Made made;
   made.chapter.title = *some_words(6);
   if (*rc::gen::arbitrary<bool>()) made.chapter.opening = Chapter::Opening::here;
-  const int blocks = *rc::gen::inRange(1, 10);
+  const int blocks = *rc::gen::inRange(1, 8);
   for (int i = 0; i < blocks; ++i) made.chapter.blocks.push_back(random_block(made));
   return made;
 }
