@@ -19,6 +19,15 @@ class Filling {
     laid_.begins.push_back(static_cast<int>(laid_.pages.size()) - 1);
   }
 
+  /// Whether an empty page has room for them.
+  [[nodiscard]] bool fit_on_a_page(const Slab* first, const Slab* last) const {
+    Mm all = first->repeated ? first->repeated->height : Mm{};
+    for (const Slab* slab = first; slab != last; ++slab) {
+      all = all + slab->height + (slab == first ? Mm{} : slab->gap);
+    }
+    return fits(all, look_.column.size.height);
+  }
+
   /// Slabs that belong on one page.
   void add(const Slab* first, const Slab* last) {
     if (height(first, last) > look_.column.size.height - down_ && at_ > 0) next_page();
@@ -70,6 +79,12 @@ class Filling {
   int at_ = 0;  // slabs on the page
 };
 
+/// Behind the last of the slabs that hang together, by links of that strength or more.
+const Slab* hanging_together(const Slab* first, const Slab* end, Slab::Next least) {
+  while (first->next >= least && first + 1 != end) ++first;
+  return first + 1;
+}
+
 }  // namespace
 
 Laid run_over_pages(const std::vector<ChapterSlabs>& chapters, const Look& look) {
@@ -78,10 +93,12 @@ Laid run_over_pages(const std::vector<ChapterSlabs>& chapters, const Look& look)
     filling.begin_chapter(chapter.opening);
     const Slab* const end = chapter.slabs.data() + chapter.slabs.size();
     for (const Slab* first = chapter.slabs.data(); first != end;) {
-      const Slab* last = first;
-      while (last->next == Slab::Next::same_page && last + 1 != end) ++last;
-      filling.add(first, last + 1);
-      first = last + 1;
+      const Slab* last = hanging_together(first, end, Slab::Next::rather_same_page);
+      if (!filling.fit_on_a_page(first, last)) {
+        last = hanging_together(first, end, Slab::Next::same_page);
+      }
+      filling.add(first, last);
+      first = last;
     }
   }
   return filling.take();

@@ -46,6 +46,27 @@ std::vector<TextRun> between_bytes(const std::vector<TextRun>& runs, std::size_t
   return part;
 }
 
+/// The last of the places after `from` for which it is so, when it is so for all up to one: looked
+/// for at twice the distance each time, then by halving. At least the first.
+template <typename Fits>
+std::size_t last_place(const std::vector<std::size_t>& places, std::size_t from, const Fits& fits) {
+  const auto first = std::upper_bound(places.begin(), places.end(), from);
+  std::ptrdiff_t step = 64;
+  while (step < places.end() - first && fits(*(first + step))) step *= 2;
+  const auto end = first + std::min(step, places.end() - first);
+  const auto beyond = std::partition_point(first, end, fits);
+  return beyond == first ? *first : *std::prev(beyond);
+}
+
+/// Between words; within one that is longer than all the lines.
+template <typename Fits>
+std::size_t last_that_fits(const std::vector<std::size_t>& blanks,
+                           const std::vector<std::size_t>& letters, std::size_t from,
+                           const Fits& fits) {
+  const std::size_t word = last_place(blanks, from, fits);
+  return fits(word) ? word : last_place(letters, from, fits);
+}
+
 }  // namespace
 
 Item moved(Item item, Vec by) {
@@ -87,26 +108,19 @@ std::vector<SetWords> Setting::parts(const std::string& words, const TextStyle& 
   }
   // Lines are broken as far to the right as they go, so a text that ends where the k-th line does
   // has the same k lines.
+  const std::vector<std::size_t> letters = breaks_of(runs, true), blanks = breaks_of(runs, false);
   std::size_t from = 0;
-  std::vector<std::size_t> breaks = breaks_of(runs, true);
   while (left > most) {
     const int lines = left - most == 1 ? most - 1 : most;  // never leave one line alone
-    const auto too_long = std::partition_point(
-        std::upper_bound(breaks.begin(), breaks.end(), from), breaks.end(), [&](std::size_t to) {
-          return set(between_bytes(runs, from, to), style, width).lines <= lines;
-        });
-    std::size_t to = *std::prev(too_long);
-    const std::vector<std::size_t> spaces = breaks_of(runs, false);
-    const auto space = std::upper_bound(spaces.begin(), spaces.end(), to);
-    if (space != spaces.begin() && *std::prev(space) > from) {
-      const std::size_t word = *std::prev(space);
-      if (set(between_bytes(runs, from, word), style, width).lines == lines) to = word;
-    }
+    const auto fits_in_lines = [&](std::size_t to) {
+      return set(between_bytes(runs, from, to), style, width).lines <= lines;
+    };
+    const std::size_t to = last_that_fits(blanks, letters, from, fits_in_lines);
     parts.push_back(set(between_bytes(runs, from, to), style, width));
     from = to;
-    left = set(between_bytes(runs, from, breaks.back()), style, width).lines;
+    left -= lines;
   }
-  parts.push_back(set(between_bytes(runs, from, breaks.back()), style, width));
+  parts.push_back(set(between_bytes(runs, from, letters.back()), style, width));
   return parts;
 }
 

@@ -158,6 +158,12 @@ std::vector<Slab> slabs_of(const Chapter& chapter, int number, const Look& look,
     if (more.empty()) continue;
     if (slabs.back().kind == SlabKind::chapter) more.front().gap = grid_step * 2;
     if (slabs.back().kind == SlabKind::heading) more.front().gap = grid_step / 2;
+    const bool shows =
+        std::holds_alternative<Steps>(block) || std::holds_alternative<Picture>(block);
+    if (shows && slabs.back().kind == SlabKind::words &&
+        slabs.back().next == Slab::Next::anywhere) {
+      slabs.back().next = Slab::Next::rather_same_page;  // what leads up to a picture
+    }
     for (Slab& slab : more) slabs.push_back(std::move(slab));
   }
   while (!slabs.empty() && slabs.back().kind == SlabKind::heading) slabs.pop_back();

@@ -29,8 +29,9 @@ struct Slab {
   Mm gap;     ///< above it, on the grid; none at the top of a page
   std::vector<Item> items;
   std::vector<Placement> placed;
-  /// Must the next slab stand on the same page?
-  enum class Next { anywhere, same_page } next = Next::anywhere;
+  /// Must the next slab stand on the same page? `rather_same_page`: when a page has room for all
+  /// that hangs together so.
+  enum class Next { anywhere, rather_same_page, same_page } next = Next::anywhere;
   /// Stands above this one again when it is the first of a page: the head of its table.
   std::shared_ptr<const Slab> repeated;
 };

@@ -66,7 +66,7 @@ bool shows_something(const Figure& figure) {
 }
 
 TEST(GuideChapters, are_those_that_the_game_has_something_for) {
-  const SmallMaking plain("", "");
+  const SmallMaking plain("", "corner = 0\n");
   EXPECT_THAT(written_chapters(plain.making()),
               ElementsAre("What to have ready", "Print the cards", "Cut", "Count the deck",
                           "A card is spoilt"));
@@ -84,7 +84,7 @@ TEST(GuideChapters, say_how_many_sheets_to_have_ready) {
   EXPECT_THAT(words, HasSubstr("Board, 300 g/m².|**1 sheet** of A4, and 1 to spare|the box: tuck "
                                "carton|"));
   EXPECT_THAT(words, HasSubstr("A **corner punch** for a radius of 3.5 mm or close to it."));
-  const SmallMaking square("", "");
+  const SmallMaking square("", "corner = 0\n");
   EXPECT_THAT(words_of(have_ready(square.making())), Not(HasSubstr("punch")));
 }
 
@@ -111,14 +111,17 @@ TEST(GuideChapters, tell_cuts_that_were_planned_elsewhere) {
 }
 
 TEST(GuideChapters, say_which_edge_the_sheet_turns_about) {
-  const SmallMaking long_edge("");
+  const SmallMaking long_edge("[sheets]\norientation = \"portrait\"\n");
   EXPECT_THAT(words_of(print_cards(long_edge.making())),
               HasSubstr("Both sides, **flipped on the long edge**."));
   EXPECT_THAT(words_of(print_cards(long_edge.making())), HasSubstr("like the page of a book"));
-  const SmallMaking short_edge("[sheets]\nflip = \"short-edge\"\n");
+  const SmallMaking short_edge("[sheets]\norientation = \"portrait\"\nflip = \"short-edge\"\n");
   EXPECT_THAT(words_of(print_cards(short_edge.making())),
               HasSubstr("Both sides, **flipped on the short edge**."));
   EXPECT_THAT(words_of(print_cards(short_edge.making())), HasSubstr("a wall calendar"));
+  // On paper that lies across, the long edge is the level one.
+  const SmallMaking lying("[sheets]\norientation = \"landscape\"\n");
+  EXPECT_THAT(words_of(print_cards(lying.making())), HasSubstr("a wall calendar"));
 }
 
 TEST(GuideChapters, name_the_files_that_are_there_to_print) {
@@ -146,8 +149,8 @@ TEST(GuideChapters, tell_every_cut_of_the_plan_with_a_picture) {
     EXPECT_THAT(steps.steps[i].words,
                 HasSubstr(fmt::format("fence at **{:g} mm**", first.setting.value)));
   }
-  EXPECT_THAT(words_of(chapter), HasSubstr("9 cards lie on each sheet, 3 across and 3 down."));
-  EXPECT_THAT(words_of(chapter), HasSubstr("The last sheet has only 2 cards"));
+  EXPECT_THAT(words_of(chapter), HasSubstr("8 cards lie on each sheet, 4 across and 2 down."));
+  EXPECT_THAT(words_of(chapter), HasSubstr("The last sheet has only 4 cards"));
 }
 
 TEST(GuideChapters, warn_of_blades_where_they_are_used) {
@@ -180,7 +183,7 @@ TEST(GuideChapters, count_each_suit) {
 TEST(GuideChapters, say_on_which_sheet_each_card_stands) {
   const SmallMaking made("");
   const std::string words = words_of(spoilt_cards(made.making()));
-  EXPECT_THAT(words, HasSubstr("**1**|S-1, S-2, S-3, S-4, S-5, S-6, S-7|"));
+  EXPECT_THAT(words, HasSubstr("**1**|S-1, S-2, S-3, S-4, S-5, S-6|\n**2**|S-7, S-8, W-9"));
   EXPECT_THAT(words, HasSubstr("FOLDER --only S-6,W-11**"));
 }
 

@@ -153,7 +153,9 @@ void add_steps(Chapter& chapter, const Making& making) {
       "{} for each pile, with the fence set {}. In the pictures you stand at the lower edge: the "
       "orange line is the blade, the dark bar is the fence, and what is hatched falls away.",
       sheets::counted(plan.cuts, "cut"),
-      plan.settings == 1 ? "once" : fmt::format("{} times", plan.settings))});
+      plan.settings == 1   ? "once"
+      : plan.settings == 2 ? "twice"
+                           : fmt::format("{} times", plan.settings))});
   Steps steps;
   for (std::size_t i = 0; i < plan.steps.size(); ++i) {
     steps.steps.push_back({step_words(plan, i), cut_step(making, plan, i)});

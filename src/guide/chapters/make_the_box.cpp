@@ -156,6 +156,7 @@ Chapter make_the_box(const Making& making) {
   if (making.box.box == nullptr) return chapter;
   const pieces::Box& box = *making.box.box;
   chapter.title = fmt::format("Make the box: {}", box.kind->title);
+  chapter.opening = Chapter::Opening::here;
   chapter.blocks.push_back(
       Paragraph{fmt::format("It is made for a pile {:.1f} mm high and has {:.1f} x {:.1f} x {:.1f} "
                             "mm of room inside, measured "

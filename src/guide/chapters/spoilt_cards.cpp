@@ -59,10 +59,10 @@ Chapter spoilt_cards(const Making& making) {
                 "the line at the edge of each sheet."});
   if (making.plan.sheets.size() <= most_listed) chapter.blocks.push_back(sheet_table(making));
   chapter.blocks.push_back(Heading{"Several, from different sheets"});
-  chapter.blocks.push_back(
-      Paragraph{fmt::format("Whoever has the folder of the game, and Quoin, gets a sheet with just "
-                            "those cards. Type the name "
-                            "of the folder for FOLDER, and the cards after *only*, with commas:")});
+  chapter.blocks.push_back(Paragraph{
+      fmt::format("Whoever has the folder of the game, and Quoin, gets a sheet with just "
+                  "those cards. Type the name "
+                  "of the folder for FOLDER, and the cards after *--only*, with commas:")});
   chapter.blocks.push_back(
       Paragraph{fmt::format("**{} FOLDER --only {}**", make_command, example_ids(making))});
   chapter.blocks.push_back(Paragraph{

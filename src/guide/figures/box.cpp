@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "fold/surface.h"
 #include "guide/figures/figures.h"
 #include "pack/box_files.h"
 #include "pack/net_lines.h"
@@ -77,6 +78,45 @@ pack::BoxArt step_art(const pieces::Box& box, std::size_t step) {
   return art;
 }
 
+/// Seen from as far round to the other side.
+fold::View mirrored(const fold::View& view) {
+  return {{view.right.x, -view.right.y, -view.right.z},
+          {-view.down.x, view.down.y, view.down.z},
+          {-view.away.x, view.away.y, view.away.z}};
+}
+
+/// How much is seen in a picture of the panels that a step moves, in mm².
+double seen_of_moving(const pieces::Stage& stage, std::size_t step) {
+  std::vector<fold::Facet> facets;
+  std::vector<bool> moves;
+  for (const pieces::StagedNet& net : stage.nets) {
+    for (const fold::Surface& face : fold::surfaces(net.net, net.places, fold::Creases::open)) {
+      const auto turns = [&](const fold::Hinge& hinge) {
+        return hinge.child == face.panel && moves_in_step(hinge, step);
+      };
+      const int number = static_cast<int>(moves.size());
+      moves.push_back(face.side != fold::Side::edge &&
+                      std::any_of(net.net.hinges.begin(), net.net.hinges.end(), turns));
+      for (const auto& part : face.parts) facets.push_back({number, part, face.normal});
+    }
+  }
+  double area_seen = 0;
+  for (const fold::Shown& shown : fold::back_to_front(facets, stage.view)) {
+    if (!moves[static_cast<std::size_t>(shown.face)]) continue;
+    for (const Polygon& piece : shown.pieces) area_seen += area(piece);
+  }
+  return area_seen;
+}
+
+/// The step from the side from which more of what moves is seen; from the usual one unless the
+/// other shows more than twice as much.
+pieces::Stage best_stage(const pieces::Box& box, std::size_t step) {
+  pieces::Stage usual = pieces::step_stage(box, static_cast<int>(step));
+  pieces::Stage other = usual;
+  other.view = mirrored(usual.view);
+  return seen_of_moving(other, step) > 2 * seen_of_moving(usual, step) ? other : usual;
+}
+
 Item outlined(Path path, const Paint& fill, Colour colour, Mm width) {
   Item item = shape(std::move(path), fill);
   auto& drawn = std::get<ShapeItem>(item.what);
@@ -106,7 +146,7 @@ Figure box_sheet(const Making& making) {
 
 Figure box_net(const BoxMade& made, std::size_t index, NetShows shows) {
   const fold::Net& net = made.box->model.parts[index].net;
-  const Size room{Mm{80}, Mm{66}};
+  const Size room{Mm{80}, Mm{62}};
   const Rect frame = grown(panels_round(net), Mm{4});
   const double thick = std::max(frame.size.width / room.width, frame.size.height / room.height);
   const bool cuts = shows == NetShows::cuts;
@@ -141,8 +181,7 @@ Figure fold_step(const Making& making, std::size_t step) {
   const BoxMade& made = making.box;
   const pack::BoxArt art = step_art(*made.box, step);
   const pieces::BoxLook look{*made.box, art, made.top_card, making.game.card.corner};
-  pieces::BoxPicture picture =
-      pieces::drawn(pieces::step_stage(*made.box, static_cast<int>(step)), look);
+  pieces::BoxPicture picture = pieces::drawn(best_stage(*made.box, step), look);
   return scaled(std::move(picture.scene.items), picture.bounds, {Mm{80}, Mm{58}});
 }
 

@@ -70,8 +70,8 @@ Figure turned_sheet(const Making& making) {
   // The back lies behind the front under a mirror: where x changes its sign the axis is upright.
   const Affine behind = sheets::behind(making.plan.grid.paper, making.plan.wishes.flip);
   const bool upright = behind.a < 0;
-  const Size room = upright ? Size{Mm{62}, Mm{76}} : Size{Mm{84}, Mm{62}};
-  const Mm apart{26}, words{6};
+  const Size room = upright ? Size{Mm{62}, Mm{76}} : Size{Mm{84}, Mm{32}};
+  const Mm apart{upright ? 26.0 : 18.0}, words{6};
   const Figure front = sheet_side(making, 0, Side::front, room);
   const Figure back = sheet_side(making, 0, Side::back, room);
   const Size one = front.size;
@@ -96,7 +96,7 @@ Figure turned_sheet(const Making& making) {
     figure.scene.items.push_back(label("back", {beside, second.y + one.height / 2}, Mm{22}));
   }
   figure.scene.items.push_back(line(std::move(axis), accent, Mm{0.35}, {Mm{2}, Mm{1.4}}));
-  for (Item& item : turning_arrow(middle, Mm{9}, upright)) {
+  for (Item& item : turning_arrow(middle, apart * 0.35, upright)) {
     figure.scene.items.push_back(std::move(item));
   }
   return figure;
