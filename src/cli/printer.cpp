@@ -13,7 +13,7 @@
 #include "cli/printer_words.h"
 #include "game/formats.h"
 #include "game/words.h"
-#include "job/printer/keep_profile.h"
+#include "job/edit/keep_profile.h"
 #include "job/printer/printer_work.h"
 
 namespace quoin::cli {

@@ -6,6 +6,7 @@
 #include <deque>
 #include <future>
 
+#include "base/hash.h"
 #include "formats/dxf/dxf.h"
 #include "formats/pdf/pdf.h"
 #include "formats/svg/svg.h"

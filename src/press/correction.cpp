@@ -91,9 +91,9 @@ Spread usual_spread(game::PrinterKind kind, game::BackPrinting backs) {
   return {Mm{0.75}, Mm{0.75}, Angle::degrees(0.15)};
 }
 
-Mm reach_of(const Spread& spread, Size trim, std::optional<Mm> within) {
+Mm reach_of(const Spread& spread, Mm arm, std::optional<Mm> within) {
   const double shift = std::max(spread.shift_x, spread.shift_y).value;
-  const double turn = spread.turn.radians * std::max(trim.width, trim.height).value / 2;
+  const double turn = spread.turn.radians * arm.value;
   return Mm{1.96 * std::hypot(shift, turn)} + within.value_or(Mm{});
 }
 

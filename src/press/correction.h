@@ -41,8 +41,8 @@ struct SheetRun {
 [[nodiscard]] Spread usual_spread(game::PrinterKind kind, game::BackPrinting backs);
 
 /// The distance that a back's edge stays within with 95 in 100, in one direction: 1.96 deviations
-/// of shift and of the turn at half the longer side of `trim` together, plus `within` where it is
-/// known.
-[[nodiscard]] Mm reach_of(const Spread& spread, Size trim, std::optional<Mm> within);
+/// of shift, and of the turn at `arm` from the middle of the sheet, together; plus `within` where it
+/// is known.
+[[nodiscard]] Mm reach_of(const Spread& spread, Mm arm, std::optional<Mm> within);
 
 }  // namespace quoin::press

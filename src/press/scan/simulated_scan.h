@@ -91,12 +91,13 @@ class Painting {
     const int y1 = std::min(height_ - 1, static_cast<int>(std::floor(bottom)));
     std::vector<float> covered(static_cast<std::size_t>(width_) + 1);
     for (int y = y0; y <= y1; ++y) {
-      std::fill(covered.begin(), covered.end(), 0.0F);
       int least = width_, most = -1;
       for (int i = 0; i < 8; ++i) cover_line(corners, y + (i + 0.5) / 8, covered, least, most);
       for (int x = least; x <= most; ++x) {
         float& under = at(x, y);
-        under += (static_cast<float>(light) - under) * covered[static_cast<std::size_t>(x)] / 8;
+        float& part = covered[static_cast<std::size_t>(x)];
+        under += (static_cast<float>(light) - under) * part / 8;
+        part = 0;
       }
     }
   }

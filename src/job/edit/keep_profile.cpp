@@ -1,4 +1,4 @@
-#include "job/printer/keep_profile.h"
+#include "job/edit/keep_profile.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>
