@@ -14,6 +14,7 @@
 #include <csignal>
 #include <cstdio>
 #include <string>
+#include <string_view>
 
 #include "base/hash.h"
 #include "media/pictures/svg_render.h"
@@ -85,22 +86,42 @@ void leave_with(pid_t parent) {
   _exit(written == 1 ? 0 : 1);
 }
 
-/// The byte that the child reports, 0 when it ended without one, '?' when it took too long.
-char wait_for_report(int report) {
+/// Whether the child waits for something: it has nothing to wait for but a lock that another thread
+/// of the parent held when the child was made, which nobody will ever let go.
+bool is_waiting(pid_t child) {
+  const std::string path = "/proc/" + std::to_string(child) + "/stat";
+  std::FILE* file = std::fopen(path.c_str(), "re");
+  if (file == nullptr) return false;
+  char text[256] = {};
+  const std::size_t got = std::fread(text, 1, sizeof text - 1, file);
+  std::fclose(file);
+  const std::string_view words(text, got);
+  const std::size_t name_ends = words.rfind(')');
+  return name_ends != words.npos && words.substr(name_ends).starts_with(") S");
+}
+
+/// The byte that the child reports, 0 when it ended without one, '?' when it took too long or waits
+/// for a lock.
+char wait_for_report(int report, pid_t child) {
+  constexpr auto look = std::chrono::milliseconds(100);
+  constexpr int most_waiting_looks = 10;
   const auto end = std::chrono::steady_clock::now() + longest_wait;
-  for (;;) {
-    const auto left = std::chrono::duration_cast<std::chrono::milliseconds>(
-        end - std::chrono::steady_clock::now());
-    if (left.count() <= 0) return '?';
+  int waiting_looks = 0;
+  while (std::chrono::steady_clock::now() < end) {
     pollfd wanted{report, POLLIN, 0};
-    const int ready = poll(&wanted, 1, static_cast<int>(left.count()));
+    const int ready = poll(&wanted, 1, static_cast<int>(look.count()));
     if (ready < 0 && errno == EINTR) continue;
-    if (ready == 0) return '?';
+    if (ready == 0) {
+      waiting_looks = is_waiting(child) ? waiting_looks + 1 : 0;
+      if (waiting_looks >= most_waiting_looks) return '?';
+      continue;
+    }
     char verdict = 0;
     const ssize_t got = read(report, &verdict, 1);
     if (got < 0 && errno == EINTR) continue;
     return got == 1 ? verdict : '\0';
   }
+  return '?';
 }
 
 /// What the child used of the processor, once it is gone.
@@ -125,7 +146,7 @@ Try try_once(const Bytes& svg) {
   if (child == 0) leave_with(parent);
   if (child == 0) draw_and_leave(svg, memory, ends[1]);
   close(ends[1]);
-  const char verdict = child < 0 ? '?' : wait_for_report(ends[0]);
+  const char verdict = child < 0 ? '?' : wait_for_report(ends[0], child);
   close(ends[0]);
   if (child < 0) return Try::stuck;
   if (verdict == '?') kill(child, SIGKILL);
