@@ -55,10 +55,10 @@ TEST(Corrected, puts_every_back_on_its_front_and_cards_at_true_size) {
       int compared = 0;
       for (const Sheet& sheet : plan.sheets) {
         for (std::size_t i = 0; i < sheet.front.placed.size(); ++i) {
-          const Affine front = then(then(sheet.front.placed[i].map, maps.value->front), printer.front);
+          const Affine front =
+              then(then(sheet.front.placed[i].map, maps.value->front), printer.front);
           // The back of the same cell: its trim lies behind the front's.
-          const Rect behind_it =
-              bounds(behind(plan.grid.paper, flip), sheet.front.placed[i].trim);
+          const Rect behind_it = bounds(behind(plan.grid.paper, flip), sheet.front.placed[i].trim);
           for (const Placed& back : sheet.back.placed) {
             if (length(back.trim.centre() - behind_it.centre()) > Mm{1}) continue;
             const Affine printed = then(then(back.map, maps.value->back), printer.back);
@@ -88,8 +88,8 @@ TEST(Corrected, misses_by_what_was_measured_when_it_is_left_out) {
 
 TEST(Corrected, is_nothing_for_a_printer_that_was_measured_otherwise) {
   const Plan plan = plan_of({});
-  const auto maps = corrected(study(plan.grid.paper, FlipEdge::short_edge), plan.grid.paper,
-                              plan.wishes);
+  const auto maps =
+      corrected(study(plan.grid.paper, FlipEdge::short_edge), plan.grid.paper, plan.wishes);
   EXPECT_FALSE(maps.value);
   ASSERT_EQ(maps.found.size(), 1u);
   EXPECT_EQ(maps.found[0].id, Id::press_measured_otherwise);

@@ -33,7 +33,8 @@ TEST(MeasuringSheetByPoppler, has_every_mark_within_a_fiftieth_of_a_millimetre) 
     ASSERT_TRUE(pdf);
     const std::string path = folder.put("sheet.pdf", *pdf);
     for (const auto side : {press::SheetSide::front, press::SheetSide::back}) {
-      const press::GreyImage image = rendered(folder, path, side == press::SheetSide::front ? 1 : 2);
+      const press::GreyImage image =
+          rendered(folder, path, side == press::SheetSide::front ? 1 : 2);
       const auto seen = press::read_side(image, {Size{Mm{210}, Mm{297}}, paper}, FileName("page"));
       ASSERT_TRUE(seen) << seen.why().front().message;
       EXPECT_EQ(seen->side, side);

@@ -26,7 +26,7 @@ constexpr int trial_pixels = 800;
 constexpr std::size_t more_memory = std::size_t{1} << 30;
 constexpr auto longest_wait = std::chrono::seconds(20);
 constexpr double stuck_below_seconds = 0.5;  // of the processor, after the longest wait
-constexpr int tries = 3;
+constexpr int tries = 5;
 
 #if defined(__SANITIZE_ADDRESS__)
 constexpr bool is_sanitized = true;
