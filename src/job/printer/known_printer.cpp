@@ -31,7 +31,7 @@ std::string corrected_words(const press::Profile& printer) {
       fmt::format("printer: {}; backs drawn {} further {} and {} further {}, turned by {:.2f}°",
                   printer.id, sheets::millimetres(abs(shift.x)), shift.x > Mm{} ? "left" : "right",
                   sheets::millimetres(abs(shift.y)), shift.y > Mm{} ? "up" : "down",
-                  -printer.back.turn.in_degrees());
+                  0.0 - printer.back.turn.in_degrees());
   if (printer.within)
     text += fmt::format("; meets within {}", sheets::millimetres(*printer.within));
   return text;
