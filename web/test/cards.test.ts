@@ -10,7 +10,7 @@ const VIEWS = ['Table', 'Cards', 'List', 'Layout', 'Sheets', 'Box', 'Make'];
 
 flow(
   'the address as it is printed opens the table, loses its token, and every view is reached',
-  { at: 'as printed', complaints: /WebGL/ },
+  { at: 'as printed' },
   async (page) => {
     await page.getByRole('navigation').waitFor();
     assert.equal(new URL(page.url()).hash, '#/');
@@ -159,16 +159,12 @@ flow(
   },
 );
 
-flow(
-  'without WebGL the box is shown in pictures',
-  { at: 'box', complaints: /WebGL/ },
-  async (page) => {
-    await page.getByText('This browser shows no models').waitFor();
-    const net = page.getByRole('img', { name: /^Net of/ });
-    await net.waitFor();
-    await eventually(() => net.evaluate((i) => (i as HTMLImageElement).naturalWidth > 300), true);
-  },
-);
+flow('without WebGL the box is shown in pictures', { at: 'box' }, async (page) => {
+  await page.getByText('This browser shows no models').waitFor();
+  const net = page.getByRole('img', { name: /^Net of/ });
+  await net.waitFor();
+  await eventually(() => net.evaluate((i) => (i as HTMLImageElement).naturalWidth > 300), true);
+});
 
 flow('a term is explained on focus and Esc closes it', { at: 'box/net' }, async (page) => {
   const term = page.getByRole('button', { name: 'Clearance', exact: true });

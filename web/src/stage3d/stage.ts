@@ -64,12 +64,10 @@ export class Stage {
   /** Throws when the browser has no WebGL. */
   constructor(wishes: StageWishes) {
     this.#wishes = wishes;
-    this.#renderer = new WebGLRenderer({
-      canvas: wishes.canvas,
-      antialias: true,
-      alpha: true,
-      preserveDrawingBuffer: true,
-    });
+    const looks = { antialias: true, alpha: true, preserveDrawingBuffer: true };
+    const context = wishes.canvas.getContext('webgl2', looks) as WebGLRenderingContext | null;
+    if (!context) throw new Error('This browser draws no models.');
+    this.#renderer = new WebGLRenderer({ canvas: wishes.canvas, context, ...looks });
     this.#root.rotation.x = Math.PI;
     this.#scene.add(this.#root, new AmbientLight(0xffffff, 1.9));
     const lamp = new DirectionalLight(0xfff4e0, 1.6);
