@@ -3,7 +3,6 @@
 
 import assert from 'node:assert/strict';
 import { loadavg } from 'node:os';
-import { cpus } from 'node:os';
 import { after, test, type TestContext } from 'node:test';
 import type { Browser, BrowserContext, Locator, Page } from 'playwright-core';
 import { open_browser, open_page } from './chromium.ts';
