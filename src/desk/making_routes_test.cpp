@@ -115,7 +115,8 @@ TEST_F(DeskMaking, has_no_steps_where_there_is_no_fresh_edge) {
   EXPECT_TRUE(cutting["kinds"].empty());
   EXPECT_EQ(cutting["cuts"], 0);
   bool is_told = false;
-  for (const Json& one : checked_state()["findings"]) {
+  const Json now = checked_state();
+  for (const Json& one : now["findings"]) {
     is_told = is_told || one["id"] == "cutting.no-fresh-edge";
   }
   EXPECT_TRUE(is_told);

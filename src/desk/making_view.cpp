@@ -10,6 +10,7 @@
 #include "making/cut_steps.h"
 #include "making/hand_work.h"
 #include "making/likely_cuts.h"
+#include "pieces/card/face.h"
 
 namespace quoin::desk {
 namespace {
@@ -200,13 +201,16 @@ std::optional<Json> likely_cuts_view(const Snapshot& shown, const Face& face, No
     }
     cuts.push_back(std::move(corners));
   }
-  const double target = outcome->game.making.cutting.target;
+  const game::Game& game = outcome->game;
+  const Mm bleed = face.is_back ? pieces::back_bleed(game) : game.card.bleed;
+  const double target = game.making.cutting.target;
   for (const making::Remedy& one : making::remedies(*found, tolerance, side, target)) {
     remedies.push_back(
         {{"what", one.what}, {"has", one.has}, {"needs", one.needs}, {"enough", one.is_enough}});
   }
   return Json{{"key", face.key},
               {"cuts", std::move(cuts)},
+              {"bleed", bleed.value},
               {"chances", making::chance_words(*found, tolerance)},
               {"rare", making::in_words(target)},
               {"remedies", std::move(remedies)}};

@@ -78,6 +78,7 @@ std::vector<ApiType> making_types() {
        {{"key", "string", "of the face"},
         {"cuts", "number[][]",
          "each the corners x, y, x, y … clockwise from the top left, millimetres in the trim"},
+        {"bleed", "number", "how far the face's picture with its bleed reaches past the trim"},
         {"chances", "string[]", ""},
         {"rare", "string", "how rare faults are to be: `1 in 20`"},
         {"remedies", "Remedy[]", ""}}},

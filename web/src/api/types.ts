@@ -558,6 +558,8 @@ export interface LikelyCuts {
   key: string;
   /** each the corners x, y, x, y … clockwise from the top left, millimetres in the trim */
   cuts: number[][];
+  /** how far the face's picture with its bleed reaches past the trim */
+  bleed: number;
   chances: string[];
   /** how rare faults are to be: `1 in 20` */
   rare: string;
