@@ -1,7 +1,6 @@
 #include <fmt/format.h>
 
-#include <charconv>
-
+#include "desk/asked_values.h"
 #include "desk/box_art.h"
 #include "desk/pictures.h"
 #include "desk/routes.h"
@@ -10,22 +9,6 @@ namespace quoin::desk {
 namespace {
 
 constexpr int usual_width = 384;
-
-/// What stands between `begin` and `end` in the path, or nothing.
-std::optional<std::string> between(const std::string& path, std::string_view begin,
-                                   std::string_view end) {
-  const bool fits =
-      path.size() > begin.size() + end.size() && path.starts_with(begin) && path.ends_with(end);
-  if (!fits) return std::nullopt;
-  return path.substr(begin.size(), path.size() - begin.size() - end.size());
-}
-
-std::optional<int> number_in(const std::string& text, int low, int high) {
-  int number = 0;
-  const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), number);
-  const bool is_whole = fault == std::errc() && end == text.data() + text.size();
-  return is_whole && number >= low && number <= high ? std::optional(number) : std::nullopt;
-}
 
 std::optional<int> width_of(const Asked& asked) {
   const std::string text = asked.value("w");
@@ -105,6 +88,14 @@ Answer drawing_answer(Room& room, const std::string& key) {
   return answer;
 }
 
+std::optional<SheetSide> side_called(std::string_view word) {
+  if (word == "front") return SheetSide::front;
+  if (word == "back") return SheetSide::back;
+  if (word == "light") return SheetSide::light;
+  if (word == "uncorrected") return SheetSide::uncorrected;
+  return std::nullopt;
+}
+
 Answer sheet_answer(Room& room, const Asked& asked, const std::string& which) {
   const std::size_t slash = which.find('/');
   const std::shared_ptr<const Snapshot> shown = room.session.checked();
@@ -114,17 +105,14 @@ Answer sheet_answer(Room& room, const Asked& asked, const std::string& which) {
   const auto& sheets = shown->checkup->outcome.plan->sheets;
   const auto index = number_in(which.substr(0, slash), 0, static_cast<int>(sheets.size()) - 1);
   const std::string word = which.substr(slash + 1);
-  const bool is_side = word == "front" || word == "back" || word == "light";
-  if (!index || !is_side) return no_such_picture();
+  const std::optional<SheetSide> side = side_called(word);
+  if (!index || !side) return no_such_picture();
   const std::optional<int> width = width_of(asked);
   if (!width) return no_width();
-  const SheetSide side = word == "front"  ? SheetSide::front
-                         : word == "back" ? SheetSide::back
-                                          : SheetSide::light;
   return png(room.session.easel().picture(
       fmt::format("sheet {} {} {} {}", shown->revision, *index, word, *width), shown->materials,
       [&](const Tools& tools) {
-        return draw_sheet(tools, *shown, static_cast<std::size_t>(*index), side, *width);
+        return draw_sheet(tools, *shown, static_cast<std::size_t>(*index), *side, *width);
       }));
 }
 

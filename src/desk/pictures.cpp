@@ -63,10 +63,13 @@ const Face* face_of(const Snapshot& shown, int drawing) {
   return face < 0 ? nullptr : &shown.faces.all[static_cast<std::size_t>(face)];
 }
 
-Raster draw_page(const Tools& tools, const Snapshot& shown, Page page, int width) {
+/// `landing` is where the printer puts what lies on the page.
+Raster draw_page(const Tools& tools, const Snapshot& shown, Page page, int width,
+                 const Affine& landing = {}) {
   ImageCanvas image(tools.shelf, page.media, ppi_for(page.media.width, width),
                     ImageCanvas::Background::paper);
   Canvas& canvas = image.canvas();
+  if (!(landing == Affine{})) canvas.transform(landing);
   // Cards that touch would show a hair of paper where their edges share a pixel.
   const Mm half_a_pixel = page.media.width / (2.0 * width);
   std::map<int, Scene> scenes;
@@ -95,6 +98,17 @@ std::uint32_t seen_through(std::uint32_t front, std::uint32_t back) {
     pixel |= static_cast<std::uint32_t>(std::lround(((front >> shift) & 255) * paper)) << shift;
   }
   return pixel;
+}
+
+/// Where both sides come to lie, drawn under the correction or not. A printer that was not
+/// measured, or otherwise than these sheets are printed, is taken to put them where they are meant.
+press::Landing landing_of(const job::Outcome& outcome, SheetSide side) {
+  const sheets::Plan& plan = *outcome.plan;
+  if (!outcome.printer || !plan.correction) return {};
+  const press::Landing lands = press::landing(*outcome.printer, plan.grid.paper,
+                                              sheets::behind(plan.grid.paper, plan.wishes.flip));
+  if (side == SheetSide::uncorrected) return lands;
+  return {then(plan.correction->front, lands.front), then(plan.correction->back, lands.back)};
 }
 
 /// Lays `back` behind `front` as the sheet is turned.
@@ -141,19 +155,23 @@ Bytes face_drawing(const Tools& tools, const game::Game& game, const Face& face,
 
 Bytes draw_sheet(const Tools& tools, const Snapshot& shown, std::size_t sheet, SheetSide side,
                  int width) {
-  const sheets::Plan& plan = *shown.checkup->outcome.plan;
-  const SheetSide first = side == SheetSide::back ? SheetSide::back : SheetSide::front;
+  const Checkup& checkup = *shown.checkup;
+  const sheets::Plan& plan = *checkup.outcome.plan;
+  const double ppi = ppi_for(plan.grid.paper.width, width);
   Page blank;
   blank.media = plan.grid.paper;
-  Raster raster =
-      draw_page(tools, shown, page_of(*shown.checkup, sheet, first).value_or(blank), width);
-  if (side == SheetSide::light) {
-    if (auto back = page_of(*shown.checkup, sheet, SheetSide::back)) {
-      shine_through(raster, draw_page(tools, shown, std::move(*back), width),
-                    sheets::behind(plan.grid.paper, plan.wishes.flip));
-    }
+  if (side == SheetSide::front || side == SheetSide::back) {
+    return write_png(draw_page(tools, shown, page_of(checkup, sheet, side).value_or(blank), width),
+                     ppi);
   }
-  return write_png(raster, ppi_for(plan.grid.paper.width, width));
+  const press::Landing lands = landing_of(checkup.outcome, side);
+  Raster raster = draw_page(tools, shown, page_of(checkup, sheet, SheetSide::front).value_or(blank),
+                            width, lands.front);
+  if (auto back = page_of(checkup, sheet, SheetSide::back)) {
+    shine_through(raster, draw_page(tools, shown, std::move(*back), width, lands.back),
+                  sheets::behind(plan.grid.paper, plan.wishes.flip));
+  }
+  return write_png(raster, ppi);
 }
 
 Bytes draw_net(const Tools& tools, const Snapshot& shown, std::size_t net, int width) {

@@ -28,6 +28,8 @@ struct Room {
 [[nodiscard]] std::optional<Answer> picture_answer(Room& room, const Asked& asked);
 /// JSON about the game.
 [[nodiscard]] std::optional<Answer> view_answer(Room& room, const Asked& asked);
+/// How the game is cut, with pictures of the steps, and what it takes.
+[[nodiscard]] std::optional<Answer> making_answer(Room& room, const Asked& asked);
 /// Whatever changes something.
 [[nodiscard]] std::optional<Answer> change_answer(Room& room, const Asked& asked);
 

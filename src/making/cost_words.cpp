@@ -35,14 +35,6 @@ std::string cutting_line(const Cutting& cutting) {
   return words + fmt::format(" ({})", cut::to_string(cutting.tool.kind));
 }
 
-std::string spares_line(const Tolerances& tolerances) {
-  return fmt::format("cuts within {:.1f} mm; {:.1f} cards spoilt on average, {}",
-                     tolerances.cut_within.value, tolerances.spoilt,
-                     tolerances.spares == 0
-                         ? std::string("no spare sheets needed")
-                         : "print " + sheets::counted(tolerances.spare_sheets, "spare sheet"));
-}
-
 /// "one deck 3.20 EUR, of 20 2.90 EUR each"
 std::string price_line(const game::Game& game, const Costs& costs) {
   const game::Prices& prices = game.making.prices;
@@ -72,7 +64,9 @@ std::string amount_line(const Stuff& stuff) {
   return words;
 }
 
-std::string work_line(const Work& work) {
+}  // namespace
+
+std::string work_words(const Work& work) {
   std::string words = fmt::format("{}: print {}, cut {}", time_words(work.all()),
                                   time_words(work.print), time_words(work.cut));
   if (work.round > 0) words += ", round the corners " + time_words(work.round);
@@ -80,7 +74,21 @@ std::string work_line(const Work& work) {
   return words;
 }
 
-}  // namespace
+std::string times_words(const game::Times& t) {
+  return fmt::format(
+      "reckoned with {:g} s a printed side, {:g} s a cut, {:g} s a setting, {:g} s a corner, {:g} "
+      "s "
+      "a knife cut, {:g} s a crease, {:g} s a glued seam; change them under [times]",
+      t.side, t.cut, t.setting, t.corner, t.knife_cut, t.crease, t.glue);
+}
+
+std::string spares_words(const Tolerances& tolerances) {
+  return fmt::format("cuts within {:.1f} mm; {:.1f} cards spoilt on average, {}",
+                     tolerances.cut_within.value, tolerances.spoilt,
+                     tolerances.spares == 0
+                         ? std::string("no spare sheets needed")
+                         : "print " + sheets::counted(tolerances.spare_sheets, "spare sheet"));
+}
 
 std::string time_words(double seconds) {
   if (seconds < 60) return fmt::format("{:.0f} s", seconds);
@@ -95,11 +103,11 @@ std::vector<std::string> making_lines(const game::Game& game, const Cutting& cut
   std::vector<std::string> lines;
   if (!cutting.kinds.empty()) lines.push_back(cutting_line(cutting));
   if (tolerances != nullptr && !cutting.kinds.empty()) {
-    lines.push_back(spares_line(*tolerances));
+    lines.push_back(spares_words(*tolerances));
   }
   if (costs.runs.empty()) return lines;
   lines.push_back(decks_words(costs.runs.front().decks) + " takes about " +
-                  work_line(costs.runs.front().work));
+                  work_words(costs.runs.front().work));
   if (game.making.prices.any()) lines.push_back(price_line(game, costs));
   return lines;
 }
@@ -120,7 +128,7 @@ std::vector<std::string> cost_lines(const game::Game& game, const Costs& costs) 
     if (!run.not_priced.empty()) {
       lines.push_back("  no price under [prices] for " + listed(run.not_priced));
     }
-    lines.push_back("  " + work_line(run.work));
+    lines.push_back("  " + work_words(run.work));
   }
   for (const QuotedCosts& quoted : costs.quoted) {
     const game::Quotation& one = quoted.quotation;
@@ -129,12 +137,7 @@ std::vector<std::string> cost_lines(const game::Game& game, const Costs& costs) 
                                 money(quoted.each, prices), one.note.empty() ? "" : ": ",
                                 one.note));
   }
-  const game::Times& t = game.making.times;
-  lines.push_back(
-      fmt::format("reckoned with {:g} s a printed side, {:g} s a cut, {:g} s a setting, {:g} s a "
-                  "corner, {:g} s "
-                  "a knife cut, {:g} s a crease, {:g} s a glued seam; change them under [times]",
-                  t.side, t.cut, t.setting, t.corner, t.knife_cut, t.crease, t.glue));
+  lines.push_back(times_words(game.making.times));
   return lines;
 }
 

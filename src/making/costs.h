@@ -83,6 +83,32 @@ struct RunFacts {
 /// The sums in full, a line each: amounts, what has no price, the assumptions.
 [[nodiscard]] std::vector<std::string> cost_lines(const game::Game& game, const Costs& costs);
 
+/// "cuts within 0.8 mm; 0.1 cards spoilt on average, no spare sheets needed"
+[[nodiscard]] std::string spares_words(const Tolerances& tolerances);
+
+/// "46 min: print 4 min, cut 9 min, round the corners 14 min, box 19 min"
+[[nodiscard]] std::string work_words(const Work& work);
+/// "reckoned with 15 s a printed side, …; change them under [times]"
+[[nodiscard]] std::string times_words(const game::Times& times);
+
+/// What runs take as a table for a person: a column for each number of decks.
+struct CostTable {
+  struct Row {
+    std::string what;
+    std::vector<std::string> values;  ///< one for each of `decks`
+    bool is_sum = false;
+  };
+  struct Group {
+    std::string title;
+    std::vector<Row> rows;
+  };
+  std::vector<int> decks;
+  std::vector<Group> groups;            ///< paper and ink, time, money
+  std::vector<std::string> quotations;  ///< "copy-shop: 240.00 EUR for 20 decks, 12.00 EUR a deck"
+  std::vector<std::string> notes;       ///< what has no price, what is assumed
+};
+[[nodiscard]] CostTable cost_table(const game::Game& game, const Costs& costs);
+
 /// "40 s", "25 min", "1 h 40 min".
 [[nodiscard]] std::string time_words(double seconds);
 

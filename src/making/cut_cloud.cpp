@@ -1,36 +1,12 @@
-#include <cmath>
-#include <random>
-
 #include "making/drawing.h"
-#include "making/tolerance.h"
+#include "making/likely_cuts.h"
 
 namespace quoin::making {
 namespace {
 
-constexpr int cards_drawn = 40;
 constexpr double enlarged = 5;
 constexpr Colour cloud_red{0.78, 0.12, 0.1, 0.3}, cloud_dark{0.12, 0.16, 0.2, 1};
 constexpr Colour safe_green{0.15, 0.5, 0.35, 1}, bleed_blue{0.15, 0.35, 0.65, 1};
-
-/// A normal quantity that is the same with every standard library: the sum of twelve even ones less
-/// six has deviation 1 and is near enough to normal for a picture.
-double normal(std::mt19937_64& random) {
-  double sum = -6;
-  for (int i = 0; i < 12; ++i) sum += static_cast<double>(random() >> 11) * 0x1.0p-53;
-  return sum;
-}
-
-/// Where the four cuts of one card fall on its print.
-Path fallen_cut(const press::Margins& margins, const press::ErrorBudget& e,
-                std::mt19937_64& random) {
-  const Mm x = e.shift_x * normal(random), y = e.shift_y * normal(random);
-  const Mm left = e.cut_left * normal(random) - x, top = e.cut_top * normal(random) - y;
-  const Mm right = margins.trim.width + e.cut_right * normal(random) - x;
-  const Mm bottom = margins.trim.height + e.cut_bottom * normal(random) - y;
-  const Path cut = Path::rectangle(rect_between({left, top}, {right, bottom}));
-  const Angle turn{e.turn.radians * normal(random)};
-  return mapped(cut, Affine::turn_about(Rect{{}, margins.trim}.centre(), turn));
-}
 
 Item dashed(Path path, Colour colour, Mm width) {
   Item item = stroked(std::move(path), colour, width);
@@ -51,9 +27,8 @@ std::vector<Item> drawn_card(const FaceTolerance& face, const press::ErrorBudget
   items.push_back(dashed(Path::rectangle(grown(trim, bleed)), bleed_blue, Mm{0.12}));
   const Mm safe = std::min(face.margins.safe, std::min(trim.size.width, trim.size.height) / 3);
   items.push_back(dashed(Path::rectangle(grown(trim, -safe)), safe_green, Mm{0.12}));
-  std::mt19937_64 random(seed);
-  for (int i = 0; i < cards_drawn; ++i) {
-    items.push_back(stroked(fallen_cut(face.margins, errors, random), cloud_red, Mm{0.07}));
+  for (const FallenCut& cut : fallen_cuts(face, errors, usual_fallen_cuts, seed)) {
+    items.push_back(stroked(Path::polygon({cut.begin(), cut.end()}), cloud_red, Mm{0.07}));
   }
   items.push_back(stroked(Path::rectangle(trim), cloud_dark, Mm{0.1}));
   return items;

@@ -155,6 +155,54 @@ TEST(RunCosts, add_up_paper_ink_and_time) {
   EXPECT_NEAR(costs.work.round, 0, 1e-9);
 }
 
+TEST(RunCosts, print_no_more_than_the_sheets_and_their_spares) {
+  Deck deck;
+  for (FaceFacts& face : deck.faces) face.measure.ink = {1, 0, 0, 0};
+  const sheets::Plan plan = deck.plan();
+  const Cutting cutting = plan_cutting(deck.game, plan, nullptr, 1).value;
+  Tolerances all = deck.reckoned();
+  all.spares = 0;
+  all.spare_sheets = 0;
+  const RunCosts without =
+      run_costs(deck.game, {1, plan, cutting, all, 0, deck.cards}, deck.faces, deck.cards);
+  // Two sheets and one more: half as much again, although each form has a spare of its own.
+  all.spares = 1;
+  all.spare_sheets = 1;
+  const RunCosts with =
+      run_costs(deck.game, {1, plan, cutting, all, 0, deck.cards}, deck.faces, deck.cards);
+  EXPECT_NEAR(with.stuff.ink[0], without.stuff.ink[0] * 1.5, 1e-9);
+  EXPECT_NEAR(with.work.print, without.work.print * 1.5, 1e-9);
+  EXPECT_NEAR(with.stuff.cover[0], without.stuff.cover[0], 1e-12);
+}
+
+TEST(CostTable, has_a_column_for_each_run_and_leaves_out_what_none_needs) {
+  Deck deck;
+  deck.game.making.prices.currency = "EUR";
+  deck.game.making.prices.sheet = 0.5;
+  deck.game.making.prices.is_example = true;
+  const sheets::Plan plan = deck.plan();
+  const Cutting cutting = plan_cutting(deck.game, plan, nullptr, 1).value;
+  Tolerances all = deck.reckoned();
+  all.spares = all.spare_sheets = 0;
+  Costs costs;
+  for (const int decks : {1, 5}) {
+    costs.runs.push_back(
+        run_costs(deck.game, {decks, plan, cutting, all, 0, deck.cards}, deck.faces, deck.cards));
+  }
+  costs.quoted.push_back({{"copy-shop", 20, 240, "cut"}, 12});
+  const CostTable table = cost_table(deck.game, costs);
+  EXPECT_THAT(table.decks, ElementsAre(1, 5));
+  ASSERT_THAT(table.groups, SizeIs(3));
+  EXPECT_EQ(table.groups[0].rows[0].what, "Sheets of cards");
+  EXPECT_THAT(table.groups[0].rows[0].values, ElementsAre("2", "2"));
+  for (const CostTable::Row& row : table.groups[0].rows) EXPECT_NE(row.what, "Spare sheets");
+  EXPECT_THAT(table.groups[2].rows[0].values, ElementsAre("1.00 EUR", "1.00 EUR"));
+  EXPECT_THAT(table.groups[2].rows.back().values, ElementsAre("1.00 EUR", "0.20 EUR"));
+  EXPECT_THAT(table.quotations,
+              ElementsAre("copy-shop: 240.00 EUR for 20 decks, 12.00 EUR a deck; cut"));
+  EXPECT_EQ(table.notes[0], "the prices are an example, of no shop");
+}
+
 TEST(RunCosts, say_what_has_no_price) {
   Deck deck;
   for (FaceFacts& face : deck.faces) face.measure.ink = {1, 0, 0, 0};

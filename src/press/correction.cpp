@@ -51,6 +51,16 @@ Correction correction(const Profile& profile, Size paper, const Affine& behind) 
   return {front, then(then(then(behind, front), register_back), behind)};
 }
 
+Landing landing(const Profile& profile, Size paper, const Affine& behind) {
+  const Point centre{paper.width / 2, paper.height / 2};
+  Parts size;
+  size.scale_x = profile.scale_x;
+  size.scale_y = profile.scale_y;
+  const Affine front = map_of(size, centre);
+  const Affine register_back = map_of(profile.back, centre);
+  return {front, then(then(then(behind, register_back), front), behind)};
+}
+
 Diagnostics differences(const Profile& profile, const SheetRun& run) {
   Diagnostics found;
   if (!nearly_equal(profile.paper, run.paper)) {

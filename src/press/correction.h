@@ -20,6 +20,15 @@ struct Correction {
 /// printer puts what is drawn at B(q) behind R(q).
 [[nodiscard]] Correction correction(const Profile& profile, Size paper, const Affine& behind);
 
+/// Where the printer that was measured puts what is drawn on each side, in the page frame of that
+/// side. With F and R as above: the front by F, the back by B·F·R·B, since a place q of the front's
+/// page has behind it the ink that was drawn at B(q), found at R(q) in the front's own print.
+/// `correction` is undone by it: both together leave front and back where they were meant.
+struct Landing {
+  Affine front, back;
+};
+[[nodiscard]] Landing landing(const Profile& profile, Size paper, const Affine& behind);
+
 /// A sheet as it will be printed.
 struct SheetRun {
   Size paper;  ///< as held to be read: width > height means landscape

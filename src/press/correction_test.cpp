@@ -60,6 +60,23 @@ TEST(Correction, brings_every_back_behind_its_front_at_true_size) {
   }
 }
 
+TEST(Landing, is_where_it_was_meant_once_it_is_corrected_and_off_as_measured_when_not) {
+  const Profile p = study();
+  for (const Affine& behind : {long_edge, short_edge}) {
+    const Correction maps = correction(p, a4, behind);
+    const Landing lands = landing(p, a4, behind);
+    for (const Point meant : {Point{5_mm, 9_mm}, Point{105_mm, 148.5_mm}, Point{200_mm, 290_mm}}) {
+      EXPECT_LT(length(lands.front(maps.front(meant)) - meant), 1e-9_mm);
+      EXPECT_LT(length(lands.back(maps.back(meant)) - meant), 1e-9_mm);
+    }
+    // The middle of the sheet scales and turns about itself: only the shift is left.
+    const Point middle{105_mm, 148.5_mm};
+    const Vec off = behind(lands.back(behind(middle))) - middle;
+    EXPECT_NEAR(off.x.value, 1.2 * p.scale_x, 1e-9);
+    EXPECT_NEAR(off.y.value, -0.8 * p.scale_y, 1e-9);
+  }
+}
+
 TEST(Correction, changes_nothing_for_a_printer_without_fault) {
   const Correction maps = correction(Profile{}, a4, long_edge);
   EXPECT_EQ(maps.front, Affine{});

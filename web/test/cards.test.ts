@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { settled } from './chromium.ts';
 import { eventually, flow, view } from './flow.ts';
 
-const VIEWS = ['Table', 'Cards', 'List', 'Layout', 'Sheets', 'Box', 'Make'];
+const VIEWS = ['Table', 'Cards', 'List', 'Layout', 'Sheets', 'Cutting', 'Box', 'Make'];
 
 flow(
   'the address as it is printed opens the table, loses its token, and every view is reached',

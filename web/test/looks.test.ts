@@ -33,15 +33,41 @@ export interface Stop {
   hash: string;
   ready?: (page: Page) => Promise<unknown>;
 }
+/** Switches on what is looked at, and off again when it stays with the browser. */
+async function likely(page: Page): Promise<void> {
+  const box = page.getByRole('checkbox', { name: 'Likely cuts' });
+  if (!(await box.isChecked())) await box.check();
+  await page.getByText('cards drawn where cuts stray most').waitFor();
+}
+async function five_times(page: Page): Promise<void> {
+  await page.getByRole('checkbox', { name: 'Bands five times as wide' }).check();
+}
+function to_step(step: number) {
+  return async (page: Page) => {
+    const steps = page.getByRole('navigation', { name: 'All steps' }).getByRole('button');
+    await steps.first().waitFor();
+    await steps.nth(step - 1).click();
+    await page.getByText(new RegExp(`^Step ${step} of`)).waitFor();
+    await page.locator('.drawn img').evaluate((i) => (i as HTMLImageElement).decode());
+  };
+}
 const stops: Stop[] = [
   { name: 'table', hash: 'table' },
   { name: 'cards', hash: 'cards' },
   { name: 'cards-one', hash: 'cards/shell-6' },
+  { name: 'cards-likely', hash: 'cards/shell-6', ready: likely },
   { name: 'cards-compare', hash: 'cards/=' },
   { name: 'list', hash: 'list' },
   { name: 'layout', hash: 'layout/layouts%2Fface.toml/shell-6/name' },
   { name: 'sheets', hash: 'sheets' },
   { name: 'sheets-light', hash: 'sheets/1/light' },
+  { name: 'sheets-register', hash: 'sheets/2/light', ready: five_times },
+  { name: 'cutting', hash: 'cutting' },
+  { name: 'cutting-step', hash: 'cutting/steps', ready: to_step(4) },
+  { name: 'cutting-fence', hash: 'cutting/steps', ready: to_step(6) },
+  { name: 'cutting-corners', hash: 'cutting/steps', ready: to_step(7) },
+  { name: 'cutting-net', hash: 'cutting/steps', ready: to_step(9) },
+  { name: 'cutting-costs', hash: 'cutting/costs' },
   { name: 'box', hash: 'box' },
   { name: 'box-net', hash: 'box/net' },
   { name: 'make', hash: 'make' },
@@ -122,6 +148,7 @@ for (const { theme, width, height } of sizes) {
     for (const stop of stops.filter((one) => !only || only.includes(one.name))) {
       await t.test(stop.name, async () => {
         await go(page, stop.hash);
+        await stop.ready?.(page);
         await page.waitForTimeout(/^(box|table)/.test(stop.name) ? 1000 : 300);
         await settled(page);
         await look(page, `${stop.name}-${theme}-${width}`);

@@ -4,6 +4,7 @@
 
 #include "guide/chapters/wording.h"
 #include "guide/figures/figures.h"
+#include "making/hand_work.h"
 #include "sheets/wording.h"
 
 namespace quoin::guide {
@@ -114,18 +115,6 @@ std::string piling_words(const Making& making) {
       caliper->value, sheets::counted(trimmer, "sheet"), guillotine);
 }
 
-Caution blades() {
-  return {
-      "Blades",
-      {"With a trimmer or guillotine: the guard stays on, one person works at it, and the blade is "
-       "latched down whenever you look away.",
-       "With a knife: a new blade, a metal rule, the fingers of the other hand well back from its "
-       "edge. Cut away from your body, in several light strokes rather than one heavy one.",
-       "Cap the knife whenever you put it down. Old blades go into a tin, not into the bin.",
-       "Children keep their distance, or cut with a grown-up beside them. What the maker of your "
-       "tool says, and the rules where you live, come first."}};
-}
-
 /// The steps as they were planned elsewhere, a list for each kind of sheet.
 void add_planned_steps(Chapter& chapter, const Making& making) {
   for (const SheetCuts& kind : making.cuts) {
@@ -204,7 +193,7 @@ Chapter cut_cards(const Making& making) {
   }
   chapter.blocks.push_back(Paragraph{
       words + " Knock a pile square on its top and left edges, and cut a spare sheet first."});
-  chapter.blocks.push_back(blades());
+  chapter.blocks.push_back(Caution{"Blades", making::blade_cautions()});
   add_steps(chapter, making);
   if (making.plan.wishes.backs == game::BackPrinting::fold) add_folding(chapter, making);
   return chapter;

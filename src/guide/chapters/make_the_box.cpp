@@ -2,6 +2,7 @@
 
 #include "guide/chapters/wording.h"
 #include "guide/figures/figures.h"
+#include "making/hand_work.h"
 #include "sheets/wording.h"
 
 namespace quoin::guide {
@@ -128,10 +129,7 @@ void add_gluing(Chapter& chapter, const Making& making) {
     chapter.blocks.push_back(Paragraph{words});
     add_nets(chapter, making, NetShows::glue);
   }
-  chapter.blocks.push_back(Caution{
-      "Glue",
-      {"Glue with solvent, and spray glue, want open windows and no flame or spark near. Read what "
-       "stands on the tube or can."}});
+  chapter.blocks.push_back(Caution{"Glue", making::glue_cautions()});
 }
 
 void add_folding_steps(Chapter& chapter, const Making& making) {

@@ -29,7 +29,7 @@ export function bleed_address(key: string, stamp: string, pixels: number): strin
 export function vector_address(key: string): string {
   return address(`/api/drawing/${safe(key)}.svg`, { bleed: 1 });
 }
-export type SheetSide = 'front' | 'back' | 'light';
+export type SheetSide = 'front' | 'back' | 'light' | 'uncorrected';
 export function sheet_address(
   index: number,
   side: SheetSide,
@@ -37,6 +37,17 @@ export function sheet_address(
   revision: number,
 ): string {
   return address(`/api/sheet/${index}/${side}.png`, { w: step_width(pixels), stamp: revision });
+}
+/** A picture of handwork: `which` is "0/3", the step of a kind of sheets, or "corner". */
+export function work_address(
+  which: string,
+  size: { width: number; height: number },
+  ink: 'paper' | 'dark',
+  stamp: string,
+): string {
+  const within = (pixels: number) => Math.min(Math.max(Math.round(pixels / 20) * 20, 120), 2400);
+  const [w, h] = [within(size.width), within(size.height)];
+  return address(`/api/cutting/${which}.svg`, { w, h, ink, stamp });
 }
 export function net_address(index: number, pixels: number, stamp: string): string {
   return address(`/api/box/net/${index}.png`, { w: step_width(pixels), stamp });

@@ -12,6 +12,8 @@ import type {
   Finding,
   FontFamily,
   LayoutView,
+  LikelyCuts,
+  MakingInfo,
   Pack,
   Problem,
   Schema,
@@ -83,6 +85,9 @@ export const fetch_schema = () => get<Schema>('/api/schema');
 export const fetch_fonts = () => get<FontFamily[]>('/api/fonts');
 export const fetch_art = () => get<ArtFile[]>('/api/art');
 export const fetch_box_model = () => get<BoxModel>('/api/box/model.json');
+export const fetch_making = () => get<MakingInfo>('/api/making');
+export const fetch_likely_cuts = (key: string) =>
+  get<LikelyCuts>(`/api/likely-cuts?key=${part(key)}`);
 export const fetch_pack = () => get<Pack>('/api/pack');
 export const fetch_element_cuts = (file: string, element: string) =>
   get<ElementCut[]>(`/api/element-strip?file=${part(file)}&element=${part(element)}`);

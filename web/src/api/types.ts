@@ -6,7 +6,7 @@
 // GET /api/events -> text/event-stream: `state` StateEvent, `work` Work
 // GET /api/picture/KEY.png -> image/png: w, stamp, bleed=1: a face
 // GET /api/drawing/KEY.svg -> image/svg+xml: a face to save
-// GET /api/sheet/N/SIDE.png -> image/png: w; front, back or light
+// GET /api/sheet/N/SIDE.png -> image/png: w; front, back, light or uncorrected
 // GET /api/box/net/N.png -> image/png: w
 // GET /api/box/texture/N.png -> image/png: what is printed on a net
 // GET /api/box/model.json -> BoxModel: the folding
@@ -28,6 +28,10 @@
 // POST /api/open OpenRequest -> Done: shows it with the system's own program
 // POST /api/new-picture -> UploadAnswer: name; for a new game
 // POST /api/new NewRequest -> Done: 422 FindingAnswer
+// GET /api/making -> MakingInfo: waits for the checks
+// GET /api/likely-cuts -> LikelyCuts: key: a face; 404 Problem says why not
+// GET /api/cutting/KIND/STEP.svg -> image/svg+xml: w, h: pixels; ink=paper or dark: a step's picture
+// GET /api/cutting/corner.svg -> image/svg+xml: the same: a corner in its punch
 
 /** How bad it is: what is an error is not written. */
 export type Severity = 'error' | 'warning' | 'note';
@@ -426,6 +430,140 @@ export interface BoxModel {
   deckGoesIn: number;
   deck: DeckBlock | null;
   steps: string[];
+}
+
+/** Cuts that are made one after another without touching the fence. */
+export interface CutStep {
+  words: string;
+  /** millimetres from fence to blade, `88.9`; null: by the marks */
+  setting: string | null;
+  /** of one stack */
+  cuts: number;
+  /** quarters clockwise from the step before */
+  turn: number;
+}
+
+/** Sheets that are cut alike. */
+export interface CutKind {
+  words: string;
+  /** their places among all sheets, from 0 */
+  sheets: number[];
+  /** cards on each */
+  pieces: number;
+  /** sheets in a stack */
+  atOnce: number;
+  stacks: number;
+  /** each is gone through with all stacks before the next */
+  steps: CutStep[];
+}
+
+/** What is left to do by hand. */
+export interface HandStep {
+  kind: 'punch' | 'crease' | 'cut' | 'glue';
+  title: string;
+  words: string;
+  /** corners, creases, cuts or seams */
+  count: number;
+  /** which net of the box */
+  net: number | null;
+}
+
+/** How one deck is cut. */
+export interface CuttingInfo {
+  /** changes when a step does */
+  stamp: string;
+  tool: string;
+  /** false: distances are measured with a rule */
+  fence: boolean;
+  /** of all stacks */
+  cuts: number;
+  stacks: number;
+  /** how often the fence is set */
+  settings: number;
+  /** for a deck, step by step; none when it is not reckoned */
+  time: string;
+  /** how far cuts stray and what is spoilt by it */
+  spares: string;
+  /** none: there is no plan, and the findings say why */
+  kinds: CutKind[];
+  hand: HandStep[];
+  cautions: string[];
+}
+
+export interface CostRow {
+  what: string;
+  /** for each number of decks */
+  values: string[];
+  sum: boolean;
+}
+
+export interface CostGroup {
+  title: string;
+  rows: CostRow[];
+}
+
+/** What one and more decks take. */
+export interface CostTable {
+  decks: number[];
+  groups: CostGroup[];
+  /** what shops ask */
+  quotations: string[];
+  /** what has no price, what is assumed */
+  notes: string[];
+}
+
+/** A place on the front page and how far the back of its card may lie off, two deviations. */
+export interface BackBand {
+  trim: Trim;
+  reachX: number;
+  reachY: number;
+}
+
+/** Where backs will lie behind their fronts. */
+export interface RegisterInfo {
+  known: 'assumed' | 'said' | 'measured';
+  /** the profile that was used, or none */
+  printer: string;
+  /** whether what is the same on every sheet is taken off */
+  corrected: boolean;
+  words: string[];
+  bands: BackBand[];
+}
+
+/** How the game is cut and what it takes. Of the checked moment with this revision. */
+export interface MakingInfo {
+  revision: number;
+  /** [cutting] by its keys; null: as usual */
+  wishes: Record<string, Json>;
+  /** null: there are no sheets */
+  cutting: CuttingInfo | null;
+  costs: CostTable | null;
+  /** null: backs are not printed behind their fronts */
+  register: RegisterInfo | null;
+}
+
+/** One thing that helps against stray cuts. */
+export interface Remedy {
+  what: string;
+  /** what the face has of it */
+  has: string;
+  /** what keeps the fault as rare as the maker wants */
+  needs: string;
+  enough: boolean;
+}
+
+/** How the cuts of a face are likely to fall, at the worst place of the run. */
+export interface LikelyCuts {
+  /** of the face */
+  key: string;
+  /** each the corners x, y, x, y … clockwise from the top left, millimetres in the trim */
+  cuts: number[][];
+  /** how far the face's picture with its bleed reaches past the trim */
+  bleed: number;
+  chances: string[];
+  /** how rare faults are to be: `1 in 20` */
+  rare: string;
+  remedies: Remedy[];
 }
 
 /** The text of a cell. */

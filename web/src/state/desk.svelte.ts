@@ -84,9 +84,8 @@ class Desk {
     this.#source = source;
     source.addEventListener('state', () => void this.refresh());
     source.addEventListener('work', (event) => this.#take_work(JSON.parse(event.data)));
-    source.addEventListener('open', () => {
-      if (this.reach === 'gone') void this.refresh();
-    });
+    // What changed between the first question and this moment was told to nobody here.
+    source.addEventListener('open', () => void this.refresh());
     source.addEventListener('error', () => void this.refresh());
   }
 

@@ -13,6 +13,12 @@ export const glossary = {
   crease: 'A line that is pressed into the board so that it folds there, and folds straight.',
   net: 'The box before it is folded: one flat piece with cuts and creases.',
   gutter: 'The room between two neighbouring cards on a sheet.',
+  fence: 'The stop of a trimmer or guillotine: an edge laid against it is so far from the blade.',
+  setting: 'A distance between fence and blade. Setting it anew is what takes time and goes wrong.',
+  stack: 'Sheets that lie under the blade together.',
+  'likely cuts':
+    'Where the cuts of forty cards will fall on this one, if the blade, the fence and the printer ' +
+    'stray as they usually do. Drawn at random, always the same.',
   'crop marks': 'Short lines outside the card that show where to lay the blade.',
   slug: 'The line of facts on the edge of a sheet, outside everything that is kept.',
   imposition: 'How the cards are placed on the sheets.',

@@ -15,6 +15,7 @@ interface Kept {
   corner: boolean;
   bleed: boolean;
   safe: boolean;
+  likely: boolean;
   face_width: number;
 }
 const USUAL: Kept = {
@@ -25,6 +26,7 @@ const USUAL: Kept = {
   corner: true,
   bleed: false,
   safe: false,
+  likely: false,
   face_width: 150,
 };
 const KEY = 'quoin.preferences';
@@ -37,10 +39,19 @@ function read(): Kept {
   }
 }
 
+const dark_outside = matchMedia('(prefers-color-scheme: dark)');
+
 class Preferences {
   kept = $state<Kept>(read());
   /** Not kept: a maker who comes back should see the true colours. */
   sight = $state<Sight>('all');
+
+  #outside = $state(dark_outside.matches);
+  /** Whether the page is dark now. */
+  get dark(): boolean {
+    const { theme } = this.kept;
+    return theme === 'system' ? this.#outside : theme === 'dark';
+  }
 
   /** Pixels of the page per millimetre on this screen. */
   get scale(): number {
@@ -55,6 +66,7 @@ class Preferences {
   }
 
   constructor() {
+    dark_outside.addEventListener('change', () => (this.#outside = dark_outside.matches));
     $effect.root(() => {
       $effect(() => localStorage.setItem(KEY, JSON.stringify(this.kept)));
       $effect(() => {

@@ -4,6 +4,7 @@
 import type { Component } from 'svelte';
 import BoxView from './box/BoxView.svelte';
 import CardsView from './cards/CardsView.svelte';
+import CuttingView from './cutting/CuttingView.svelte';
 import LayoutView from './layout/LayoutView.svelte';
 import ListView from './list/ListView.svelte';
 import MakeView from './make/MakeView.svelte';
@@ -22,6 +23,7 @@ export const views: View[] = [
   { name: 'list', label: 'List', component: ListView },
   { name: 'layout', label: 'Layout', component: LayoutView },
   { name: 'sheets', label: 'Sheets', component: SheetsView },
+  { name: 'cutting', label: 'Cutting', component: CuttingView },
   { name: 'box', label: 'Box', component: BoxView },
   { name: 'make', label: 'Make', component: MakeView },
 ];

@@ -3,6 +3,7 @@
 import { box_model } from './box.mjs';
 import { MockGame } from './game.mjs';
 import { layout_view, schema } from './layout.mjs';
+import { likely_cuts, making, work_picture } from './making.mjs';
 
 const PACK = [
   { name: 'home/cards.pdf', bytes: 1204000, what: 'both sides, page after page' },
@@ -55,13 +56,18 @@ function get(desk, path, response, url) {
     return picture(response, query('bleed') ? pictures.face_with_bleed(key) : pictures.face(key));
   }
   if (path.startsWith('sheet/')) {
-    const [, index, side] = path.match(/^sheet\/(\d+)\/(front|back|light)\.png$/);
+    const [, index, side] = path.match(/^sheet\/(\d+)\/(front|back|light|uncorrected)\.png$/);
     const { sheets } = game.state();
     const bytes = pictures.sheet(sheets, sheets.sheets[index], side, Number(query('w')));
     return picture(response, bytes);
   }
   if (path.startsWith('box/net') || path.startsWith('box/texture')) {
     return picture(response, pictures.net(pieces()));
+  }
+  if (path === 'making') return send(response, 200, making(game));
+  if (path === 'likely-cuts') return send(response, 200, likely_cuts(game, query('key')));
+  if (path.startsWith('cutting/')) {
+    return send(response, 200, work_picture(query), 'image/svg+xml');
   }
   if (path === 'box/model.json') return send(response, 200, box_model(pieces()));
   if (path === 'layout') {
