@@ -1,5 +1,7 @@
 #include "desk/api/types.h"
 
+#include "desk/api/printer_types.h"
+
 namespace quoin::desk {
 namespace {
 
@@ -359,21 +361,8 @@ std::vector<ApiType> change_types() {
   };
 }
 
-}  // namespace
-
-const std::vector<ApiType>& api_types() {
-  static const std::vector<ApiType> all = [] {
-    std::vector<ApiType> types = game_types();
-    for (auto* more : {&layout_types, &change_types}) {
-      for (ApiType& type : more()) types.push_back(std::move(type));
-    }
-    return types;
-  }();
-  return all;
-}
-
-const std::vector<ApiRoute>& api_routes() {
-  static const std::vector<ApiRoute> all = {
+std::vector<ApiRoute> game_routes() {
+  return {
       {"GET", "/api/state", "", "State", "the game as it stands"},
       {"GET", "/api/events", "", "text/event-stream", "`state` StateEvent, `work` Work"},
       {"GET", "/api/picture/KEY.png", "", "image/png", "w, stamp, bleed=1: a face"},
@@ -401,6 +390,27 @@ const std::vector<ApiRoute>& api_routes() {
       {"POST", "/api/new-picture", "", "UploadAnswer", "name; for a new game"},
       {"POST", "/api/new", "NewRequest", "Done", "422 FindingAnswer"},
   };
+}
+
+}  // namespace
+
+const std::vector<ApiType>& api_types() {
+  static const std::vector<ApiType> all = [] {
+    std::vector<ApiType> types = game_types();
+    for (auto* more : {&layout_types, &change_types, &printer_types}) {
+      for (ApiType& type : more()) types.push_back(std::move(type));
+    }
+    return types;
+  }();
+  return all;
+}
+
+const std::vector<ApiRoute>& api_routes() {
+  static const std::vector<ApiRoute> all = [] {
+    std::vector<ApiRoute> routes = game_routes();
+    for (const ApiRoute& route : printer_routes()) routes.push_back(route);
+    return routes;
+  }();
   return all;
 }
 
