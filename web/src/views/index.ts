@@ -7,6 +7,7 @@ import CardsView from './cards/CardsView.svelte';
 import LayoutView from './layout/LayoutView.svelte';
 import ListView from './list/ListView.svelte';
 import MakeView from './make/MakeView.svelte';
+import PrinterView from './printer/PrinterView.svelte';
 import SheetsView from './sheets/SheetsView.svelte';
 import TableView from './table/TableView.svelte';
 
@@ -23,5 +24,6 @@ export const views: View[] = [
   { name: 'layout', label: 'Layout', component: LayoutView },
   { name: 'sheets', label: 'Sheets', component: SheetsView },
   { name: 'box', label: 'Box', component: BoxView },
+  { name: 'printer', label: 'Printer', component: PrinterView },
   { name: 'make', label: 'Make', component: MakeView },
 ];
