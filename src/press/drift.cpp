@@ -12,7 +12,7 @@ namespace {
 
 constexpr Mm grid_inset{20};
 constexpr double room_for_an_arrow = 0.45;
-constexpr std::array<double, 7> magnifications{1, 2, 5, 10, 20, 50, 100};
+constexpr std::array<double, 12> magnifications{1, 2, 3, 5, 8, 10, 15, 20, 30, 50, 75, 100};
 
 Point middle_of(Size paper) { return {paper.width / 2, paper.height / 2}; }
 

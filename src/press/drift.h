@@ -23,8 +23,8 @@ struct Drift {
 };
 
 /// Four places along the shorter side of the profile's paper, five along the longer, 20 mm in.
-/// `magnified` is the largest of 1, 2, 5, 10, 20, 50 and 100 with which the longest of `mean` plus
-/// `reach` and of `sheets` stays within 0.45 of the way to the next place.
+/// `magnified` is the largest of some round numbers from 1 to 100 with which the longest of `mean`
+/// plus `reach` and of `sheets` stays within 0.45 of the way to the next place.
 [[nodiscard]] Drift drift_of(const Profile& profile, const std::vector<SheetMeasured>& sheets);
 
 /// Where what is drawn on the two pages of a sheet comes to lie on the paper, seen from the front:

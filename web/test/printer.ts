@@ -85,19 +85,20 @@ export function scans_of(pdf: Buffer, moved: { across: number; down: number }): 
 }
 
 function scanned(page: any, across: number, down: number): Buffer {
-  const width = page.width + 2 * BORDER;
-  const height = page.height + 2 * BORDER;
+  // Poppler draws a part of a pixel more than the paper has, always right and below; on paper that
+  // would be an edge where there is none.
+  const paper = { width: Math.round((210 * PPI) / 25.4), height: Math.round((297 * PPI) / 25.4) };
+  const width = paper.width + 2 * BORDER;
+  const height = paper.height + 2 * BORDER;
   const scan = new PNG({ width, height });
+  const within = (at: number, size: number) => at >= 0 && at < size;
   for (let y = 0; y < height; y++) {
     for (let x = 0; x < width; x++) {
-      const on_paper = x >= BORDER && y >= BORDER && x < width - BORDER && y < height - BORDER;
+      const on_paper = within(x - BORDER, paper.width) && within(y - BORDER, paper.height);
       const [from_x, from_y] = [x - BORDER - across, y - BORDER - down];
-      const printed = from_x >= 0 && from_y >= 0 && from_x < page.width && from_y < page.height;
-      const light = !on_paper
-        ? DARK
-        : printed
-          ? page.data[(from_y * page.width + from_x) * 4]
-          : 255;
+      const printed = within(from_x, page.width) && within(from_y, page.height);
+      const ink = printed ? page.data[(from_y * page.width + from_x) * 4] : 255;
+      const light = on_paper ? ink : DARK;
       scan.data.set([light, light, light, 255], (y * width + x) * 4);
     }
   }
