@@ -65,10 +65,11 @@ std::vector<Command> table() {
        "[DIR] [options]",
        "work on the game in the browser",
        "Shows the game in DIR (or here) in the browser: its cards, its list and layouts, the "
-       "sheets "
-       "and the box, with all that would go wrong on paper. What changes in the folder is seen at "
-       "once. In an empty folder, or one that does not exist yet, it begins a new game. The desk "
-       "answers to this machine alone, and only to whoever has the address that it prints.",
+       "sheets, the box and your printer, with all that would go wrong on paper. What changes in "
+       "the folder is seen at once. In an empty folder, or one that does not exist yet, it begins "
+       "a "
+       "new game. The desk answers to this machine alone, and only to whoever has the address that "
+       "it prints.",
        "quoin desk reef\nquoin desk reef --port 8000 --no-open",
        1,
        {{"--port", "N", "the port to answer on (else a free one)"},

@@ -1,9 +1,5 @@
-#include <fmt/chrono.h>
 #include <fmt/format.h>
 
-#include <charconv>
-#include <chrono>
-#include <ctime>
 #include <filesystem>
 #include <fstream>
 
@@ -11,10 +7,8 @@
 #include "cli/draw_findings.h"
 #include "cli/outside.h"
 #include "cli/printer_words.h"
-#include "game/formats.h"
-#include "game/words.h"
 #include "job/edit/keep_profile.h"
-#include "job/printer/printer_work.h"
+#include "job/printer/measure_printer.h"
 
 namespace quoin::cli {
 namespace {
@@ -39,25 +33,14 @@ std::string folder_for(const Asked& asked) {
 }
 
 std::vector<Size> papers_of(const PrinterAsked& asked) {
-  if (asked.paper_given) return {asked.paper};
-  std::vector<Size> all;
-  for (const Size paper : {Size{Mm{210}, Mm{297}}, Size{Mm{215.9}, Mm{279.4}}}) {
-    all.push_back(paper);
-    all.push_back(turned(paper));
-  }
-  return all;
-}
-
-std::string today() {
-  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
-  return fmt::format("{:%Y-%m-%d}", fmt::localtime(now));
+  return asked.paper_given ? std::vector{asked.paper} : job::usual_papers();
 }
 
 /// What a profile has from the command line; the rest was measured.
 press::Profile profile_of(const PrinterAsked& asked) {
   press::Profile profile = asked.profile;
   profile.id = press::file_name_for(profile.name);
-  profile.measured = today();
+  profile.measured = job::today();
   profile.flip = asked.flip;
   profile.backs = asked.backs;
   profile.paper = asked.paper;
@@ -65,8 +48,8 @@ press::Profile profile_of(const PrinterAsked& asked) {
   return profile;
 }
 
-int keep(const Asked& asked, const press::Profile& profile, const press::Measurement& measured,
-         const Voices& voices) {
+int keep(const Asked& asked, const job::MeasuredPrinter& printer, const Voices& voices) {
+  const press::Profile& profile = printer.profile;
   const std::string folder = folder_for(asked);
   if (folder.empty()) {
     return refuse_printer(voices, "there is no place on this machine to keep printers",
@@ -77,7 +60,7 @@ int keep(const Asked& asked, const press::Profile& profile, const press::Measure
   const bool was_there = fs::exists(path, ec);
   const auto kept = job::keep_profile(path, profile);
   if (!kept) return tell_why(kept.why(), voices);
-  for (const std::string& line : press::measurement_words(measured))
+  for (const std::string& line : press::measurement_words(printer.measured))
     voices.out.line("  " + line, 4);
   voices.out.line(fmt::format("{} {}", was_there ? "Measured anew:" : "Kept in", path));
   voices.out.line(
@@ -105,50 +88,28 @@ int make_sheet(const PrinterAsked& asked, const Asked& typed, const Voices& voic
 }
 
 int read_by_eye(const PrinterAsked& asked, const Asked& typed, const Voices& voices) {
-  const auto measured = press::measure_by_eye(asked.eye_sheets, asked.bars,
-                                              press::sheet_layout(asked.paper), asked.flip);
-  if (!measured) return tell_why(measured.why(), voices);
-  press::Profile profile = press::with(profile_of(asked), *measured);
-  profile.how = press::Measured::eye;
-  return keep(typed, profile, *measured, voices);
-}
-
-std::string reference_words(const press::ScanMeasured& sheet) {
-  return sheet.reference == press::Reference::pinholes
-             ? fmt::format("{} pinholes", sheet.references)
-             : std::string("the edges of the paper");
+  const auto printer = job::measure_printer(profile_of(asked), asked.eye_sheets, asked.bars);
+  return printer ? keep(typed, *printer, voices) : tell_why(printer.why(), voices);
 }
 
 int read_by_scans(const PrinterAsked& asked, const Asked& typed, const Voices& voices) {
-  const auto measured = job::measure_scans(asked.scans, papers_of(asked), asked.flip);
-  if (!measured) return tell_why(measured.why(), voices);
-  press::Measurement all = measured->all;
-  if (const auto bars = press::scale_of_bars(asked.bars, measured->paper); !bars) {
-    return tell_why(bars.why(), voices);
-  } else {
-    all.scale_x = bars->x;
-    all.scale_y = bars->y;
+  const auto printer =
+      job::measure_printer(profile_of(asked), asked.scans, asked.bars, papers_of(asked));
+  if (!printer) return tell_why(printer.why(), voices);
+  for (std::size_t i = 0; i < printer->sheets.size(); ++i) {
+    voices.out.line(fmt::format("  sheet {}: {}", i + 1, printer->sheets[i]));
   }
-  for (std::size_t i = 0; i < measured->each.size(); ++i) {
-    voices.out.line(fmt::format("  sheet {}: by {}, known to ±{:.2f} mm", i + 1,
-                                reference_words(measured->each[i]),
-                                measured->each[i].sheet.within.value));
-  }
-  press::Profile profile = press::with(profile_of(asked), all);
-  profile.how = press::Measured::scans;
-  profile.flip = measured->flip;
-  profile.paper = measured->paper;
-  if (!asked.paper_given) profile.paper_name = paper_name_of(measured->paper);
-  if (measured->flip != asked.flip) {
-    voices.out.line(fmt::format("The sheet was turned about the {} edge.",
-                                measured->flip == game::FlipEdge::long_edge ? "long" : "short"));
+  if (printer->profile.flip != asked.flip) {
+    voices.out.line(
+        fmt::format("The sheet was turned about the {} edge.",
+                    printer->profile.flip == game::FlipEdge::long_edge ? "long" : "short"));
   }
   if (asked.bars.bar_150.empty() && asked.bars.bar_200.empty()) {
     voices.out.line(
         "The size of fronts was not measured: add 150=… and 200=…, as a ruler has the "
         "bars.");
   }
-  return keep(typed, profile, all, voices);
+  return keep(typed, *printer, voices);
 }
 
 int show_one(const Asked& typed, const Voices& voices) {

@@ -183,12 +183,4 @@ std::optional<WrongWords> read_printer_words(const Asked& typed, PrinterAsked& a
   return read_words(words, asked);
 }
 
-std::string paper_name_of(Size paper) {
-  for (const game::NamedSize& size : game::paper_sizes()) {
-    if (size.size == paper) return std::string(size.name);
-  }
-  return fmt::format("{}x{}", game::number_text(paper.width.value),
-                     game::number_text(paper.height.value));
-}
-
 }  // namespace quoin::cli

@@ -33,7 +33,4 @@ struct WrongWords {
 /// turn. A file that `--from` names holds more such words, with # before remarks.
 [[nodiscard]] std::optional<WrongWords> read_printer_words(const Asked& typed, PrinterAsked& asked);
 
-/// "A4", "A4 landscape" as "297x210", "215.9x279.4": as `game::find_size` reads it again.
-[[nodiscard]] std::string paper_name_of(Size paper);
-
 }  // namespace quoin::cli

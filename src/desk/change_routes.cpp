@@ -1,8 +1,6 @@
 #include <fmt/format.h>
 
-#include <algorithm>
-
-#include "desk/api/types.h"
+#include "desk/answers.h"
 #include "desk/routes.h"
 #include "desk/views.h"
 #include "job/new_game.h"
@@ -10,28 +8,7 @@
 namespace quoin::desk {
 namespace {
 
-Answer json_answer(const Json& json, int status = 200) {
-  return text_answer("application/json", written(json), status);
-}
-
 Answer done() { return json_answer({{"ok", true}}); }
-
-/// The body as the type asks for it, or the refusal that says what of it is not.
-std::variant<Json, Refusal> body_of(const Asked& asked, std::string_view type) {
-  std::optional<Json> json = read_json(asked.body);
-  if (!json) return Refusal{400, "what was sent is no JSON", "reload the page"};
-  if (const auto fault = fault_in(*json, type)) return Refusal{422, *fault, "reload the page"};
-  return std::move(*json);
-}
-
-Answer findings_answer(const std::string& message, const Diagnostics& found, const World& world) {
-  const auto worst = std::ranges::find(found, Severity::error, &Diagnostic::severity);
-  const auto first = worst == found.end() ? found.begin() : worst;
-  const std::string why = first == found.end() ? message : first->message;
-  const std::string hint = first == found.end() || first->hints.empty() ? "" : first->hints[0];
-  return json_answer({{"message", why}, {"hint", hint}, {"findings", findings_view(found, world)}},
-                     422);
-}
 
 Answer changed_answer(const Session::Answered& answered) {
   const Changed& changed = answered.changed;

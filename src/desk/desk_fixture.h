@@ -63,6 +63,7 @@ class DeskOnAFolder {
   void open() {
     DeskWishes wishes;
     wishes.folder = folder_.string();
+    wishes.printers_folder = printers_folder_;
     wishes.show_outside = [this](const std::string& path) {
       shown_outside_ = path;
       return true;
@@ -111,6 +112,7 @@ class DeskOnAFolder {
   }
 
   std::filesystem::path root_, folder_;
+  std::string printers_folder_;  ///< of the machine; none unless a test says so
   std::string shown_outside_;
   std::unique_ptr<Desk> desk_;
 };

@@ -120,6 +120,9 @@ std::optional<Answer> view_answer(Room& room, const Asked& asked) {
 Answer answer_to(Room& room, const Asked& asked) {
   const bool is_api = asked.path.starts_with("/api/");
   if (!is_api && asked.method == "GET") return page_answer(asked);
+  if (is_api && asked.path.starts_with("/api/printer")) {
+    if (auto answer = printer_answer(room, asked)) return std::move(*answer);
+  }
   if (is_api && asked.method == "POST") {
     if (auto answer = change_answer(room, asked)) return std::move(*answer);
   }

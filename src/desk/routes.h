@@ -32,5 +32,7 @@ struct Room {
 [[nodiscard]] std::optional<Answer> making_answer(Room& room, const Asked& asked);
 /// Whatever changes something.
 [[nodiscard]] std::optional<Answer> change_answer(Room& room, const Asked& asked);
+/// Printers: those that are known, the measuring sheet, what is read off it.
+[[nodiscard]] std::optional<Answer> printer_answer(Room& room, const Asked& asked);
 
 }  // namespace quoin::desk

@@ -288,6 +288,13 @@ Session::Answered Session::choose(const std::string& conflict, const std::string
   return change([&] { return changes_->choose(conflict, keep); });
 }
 
+std::shared_ptr<const Snapshot> Session::look_again() {
+  (void)now();
+  const std::lock_guard lock(work_mutex_);
+  read(Drawing::ahead);
+  return now();
+}
+
 void Session::reopen() {
   const std::lock_guard lock(work_mutex_);
   begin_changing();

@@ -12,6 +12,7 @@
 #include "desk/events.h"
 #include "desk/faces.h"
 #include "desk/folder_watch.h"
+#include "desk/printer_bench.h"
 #include "game/game.h"
 #include "job/job.h"
 #include "job/workshop.h"
@@ -59,6 +60,8 @@ class Session {
 
   [[nodiscard]] const std::string& folder() const { return folder_; }
   [[nodiscard]] const std::string& cache_folder() const { return cache_folder_; }
+  [[nodiscard]] const std::string& printers_folder() const { return printers_folder_; }
+  [[nodiscard]] PrinterBench& printer_bench() { return printer_bench_; }
   /// The newest moment; waits for the first.
   [[nodiscard]] std::shared_ptr<const Snapshot> now() const;
   /// The newest moment that was checked; waits while a check is going on. For what needs sheets and
@@ -77,6 +80,10 @@ class Session {
   [[nodiscard]] Answered undo();
   [[nodiscard]] Answered redo();
   [[nodiscard]] Answered choose(const std::string& conflict, const std::string& keep);
+
+  /// Something that the folder's watch does not see has changed, such as a printer of this machine:
+  /// all is read and checked anew. The moment that shows it.
+  [[nodiscard]] std::shared_ptr<const Snapshot> look_again();
 
   /// The folder was made anew: everything is read again, as if it had just been opened.
   void reopen();
@@ -108,6 +115,7 @@ class Session {
   const std::string folder_, cache_folder_, printers_folder_;
   Events events_;
   Easel easel_;
+  PrinterBench printer_bench_;
 
   std::mutex work_mutex_;  // files, faces and what is shown change under it
   std::unique_ptr<Changes> changes_;

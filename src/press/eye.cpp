@@ -20,9 +20,9 @@ struct Offsets {
   std::array<Mm, 4> across, down;  ///< at A, B, C, D
 };
 
-std::string sheet_words(std::size_t sheet, std::size_t of) {
-  return of == 1 ? std::string() : fmt::format(" of sheet {}", sheet + 1);
-}
+std::string sheet_name(std::size_t sheet) { return fmt::format("sheet {}", sheet + 1); }
+
+std::string scale_name(std::size_t number) { return fmt::format("scale {}", number); }
 
 std::string mm_words(Mm length) {
   const double rounded = std::round(length.value * 1000) / 1000;
@@ -51,30 +51,32 @@ class Reader {
  private:
   void letter(std::size_t sheet) {
     const char seen = sheets_[sheet].behind_a;
-    const std::string which = sheet_words(sheet, sheets_.size());
     if (seen == 'E') return;
     if (seen == 0) {
       if (sheet > 0) return;  // the printer turns all of them alike
       Diagnostic missing(Id::press_reading_missing, {}, "the letter behind A was not given");
-      found_.push_back(missing.hint("write A=E when E lies behind A"));
+      missing.on(sheet_name(sheet), "letter");
+      found_.push_back(missing.hint("say E when E lies behind A, G when G does"));
       return;
     }
     const bool long_edge = flip_ == game::FlipEdge::long_edge;
     if (seen == 'G') {
       Diagnostic other(Id::press_turned_otherwise, {},
-                       fmt::format("G lies behind A{}, and E would if the sheet had been turned "
+                       fmt::format("G lies behind A, and E would if the sheet had been turned "
                                    "about the {} edge",
-                                   which, long_edge ? "long" : "short"));
+                                   long_edge ? "long" : "short"));
+      other.on(sheet_name(sheet), "letter");
       other.hint(fmt::format("choose \"flip on {} edge\" in the print dialog and print it again",
                              long_edge ? "long" : "short"));
       found_.push_back(
-          other.hint(fmt::format("or measure the printer as it is: quoin printer "
-                                 "sheet --flip {}",
-                                 long_edge ? "short-edge" : "long-edge")));
+          other.hint(fmt::format("or measure the printer as it is, with a sheet made to be turned "
+                                 "about the {} edge",
+                                 long_edge ? "short" : "long")));
       return;
     }
     Diagnostic odd(Id::press_reading_out_of_range, {},
-                   fmt::format("{} cannot lie behind A{}; it is E or G", seen, which));
+                   fmt::format("{} cannot lie behind A; it is E or G", seen));
+    odd.on(sheet_name(sheet), "letter");
     found_.push_back(
         odd.hint("hold the sheet with FRONT to you and A at the top left, and look "
                  "again"));
@@ -82,11 +84,11 @@ class Reader {
 
   Mm scale(std::size_t sheet, std::size_t index) {
     const std::string& words = sheets_[sheet].scales[index];
-    const std::string name =
-        fmt::format("scale ({}){}", index + 1, sheet_words(sheet, sheets_.size()));
+    const std::string name = fmt::format("scale ({})", index + 1);
     if (words.empty()) {
       Diagnostic missing(Id::press_reading_missing, {}, fmt::format("{} was not read", name));
-      found_.push_back(missing.hint(fmt::format("write {}=3 when lines 3 meet there", index + 1)));
+      missing.on(sheet_name(sheet), scale_name(index + 1));
+      found_.push_back(missing.hint("give 3 when lines 3 meet there"));
       return {};
     }
     const std::optional<Mm> offset = offset_in_words(words);
@@ -94,6 +96,7 @@ class Reader {
       Diagnostic odd(
           Id::press_reading_not_understood, {},
           fmt::format("{} is given as {}, which is no line of it", name, game::in_quotes(words)));
+      odd.on(sheet_name(sheet), scale_name(index + 1));
       odd.hint("write the number of the line, -10 to 10, or \"3 or 4\" for between two");
       found_.push_back(
           odd.hint("write 4:3 when line 4 of the front meets line 3 of the other side"));
@@ -104,6 +107,7 @@ class Reader {
                      fmt::format("{} says that the back lies {} mm off, and {} mm is the most "
                                  "that a sheet of one printing can",
                                  name, mm_words(abs(*offset)), mm_words(farthest_off)));
+      far.on(sheet_name(sheet), scale_name(index + 1));
       found_.push_back(far.hint("the front's number comes first: 4:3"));
     }
     return *offset;
@@ -124,34 +128,43 @@ Diagnostic wrong_length(Mm nominal, Mm length, const std::string& name) {
                              mm_words(length), mm_words(nominal * 0.97), mm_words(nominal * 1.03)));
   const std::string number = mm_words(length);
   if (within(mm_per_inch)) {
-    return far.hint(fmt::format("for inches write {}={}in", mm_words(nominal), number));
+    return far.hint(fmt::format("for inches write {}in", number));
   }
   if (within(10)) {
-    return far.hint(fmt::format("for centimetres write {}={}cm", mm_words(nominal), number));
+    return far.hint(fmt::format("for centimetres write {}cm", number));
   }
   return far.hint("print the sheet again at 100 % (actual size), not fitted to the page");
 }
 
-/// The mean of the readings of one bar over its length; 1 when there are none.
+/// The mean of the readings of one bar over its length, those left empty aside; 1 when there are
+/// none.
 double bar_scale(Mm nominal, const std::vector<std::string>& readings, Diagnostics& found) {
   const std::string name = fmt::format("the bar of {} mm", mm_words(nominal));
+  const std::string short_name = fmt::format("bar {}", mm_words(nominal));
   double sum = 0;
-  for (const std::string& words : readings) {
+  int read = 0;
+  for (std::size_t i = 0; i < readings.size(); ++i) {
+    const std::string& words = readings[i];
+    if (words.empty()) continue;
     const std::optional<Mm> length = length_in_words(words);
     if (!length) {
       Diagnostic odd(
           Id::press_reading_not_understood, {},
           fmt::format("{} is given as {}, which is no length", name, game::in_quotes(words)));
-      const std::string like = mm_words(nominal - Mm{0.4}), in_cm = mm_words(nominal / 10);
-      found.push_back(
-          odd.hint(fmt::format("write {0}={1}, or {0}={2}cm", mm_words(nominal), like, in_cm)));
+      const std::string like = mm_words(nominal - Mm{0.4});
+      const std::string in_cm = mm_words((nominal - Mm{0.4}) / 10);
+      odd.on(sheet_name(i), short_name);
+      found.push_back(odd.hint(fmt::format("write {}, or {}cm", like, in_cm)));
       continue;
     }
     const double scale = *length / nominal;
-    if (scale < 0.97 || scale > 1.03) found.push_back(wrong_length(nominal, *length, name));
+    if (scale < 0.97 || scale > 1.03) {
+      found.push_back(wrong_length(nominal, *length, name).on(sheet_name(i), short_name));
+    }
     sum += scale;
+    ++read;
   }
-  return readings.empty() ? 1 : sum / static_cast<double>(readings.size());
+  return read == 0 ? 1 : sum / read;
 }
 
 /// Planes over the corners for both ways, as one map, and how far the readings are off them.
@@ -220,15 +233,17 @@ void check_plane(const std::vector<Offsets>& all, std::size_t sheet,
   const std::size_t first = across ? 1 : 2;
   Diagnostic problem(
       Id::press_readings_disagree, {},
-      fmt::format("the readings {}{} do not go with a flat sheet: {}, {}, {} and {} mm at A, B, C "
+      fmt::format("the readings {} do not go with a flat sheet: {}, {}, {} and {} mm at A, B, C "
                   "and D",
-                  across ? "across" : "down", sheet_words(sheet, all.size()), mm_words(read[0]),
-                  mm_words(read[1]), mm_words(read[2]), mm_words(read[3])));
+                  across ? "across" : "down", mm_words(read[0]), mm_words(read[1]),
+                  mm_words(read[2]), mm_words(read[3])));
   problem.detail(fmt::format("one of them is some {} mm off", mm_words(abs(off))));
   if (const auto corner = odd_corner(all, sheet, way)) {
+    problem.on(sheet_name(sheet), scale_name(2 * *corner + first));
     problem.hint(
         fmt::format("read ({}) again: it differs most from the other sheets", 2 * *corner + first));
   } else {
+    problem.on(sheet_name(sheet), across ? "scales across" : "scales down");
     problem.hint(fmt::format("read ({}), ({}), ({}) and ({}) again", first, first + 2, first + 4,
                              first + 6));
   }

@@ -16,7 +16,8 @@ struct EyeSheet {
       scales;  ///< of (1) to (8), as `offset_in_words` takes them; "" missing
 };
 
-/// What a ruler says of the bars, of one sheet or several, as `length_in_words` takes it.
+/// What a ruler says of the bars, of one sheet after the other, as `length_in_words` takes it; ""
+/// where a sheet's bar was not measured.
 struct BarReadings {
   std::vector<std::string> bar_150, bar_200;
 };
@@ -38,7 +39,8 @@ inline constexpr Mm reading_error{0.05};
 /// worst corner, where one reading's error is the larger of `reading_error` and what the residuals
 /// say.
 ///
-/// All that is wrong is found in one run, each named by its sheet and scale:
+/// All that is wrong is found in one run, each at its sheet ("sheet 2") and what of it was read
+/// ("letter", "scale 3", "scales across", "scales down", "bar 150"):
 /// `press.reading-missing`, `press.reading-not-understood`, `press.reading-out-of-range` (with
 /// what was meant when it looks like inches or centimetres), `press.readings-disagree` (four
 /// corners that no flat sheet gives), `press.turned-otherwise`, `press.not-sure-enough`.

@@ -135,29 +135,51 @@ TEST(MeasureByEye, names_what_is_missing_or_not_understood) {
   sheet.scales[6] = "12:-9";
   EXPECT_THAT(
       messages(measure_by_eye({sheet}, {{"long"}, {}}, a4_layout, over_long_edge)),
-      ElementsAre("the letter behind A was not given | write A=E when E lies behind A",
-                  "scale (3) was not read | write 3=3 when lines 3 meet there",
+      ElementsAre("the letter behind A was not given | say E when E lies behind A, G when G does",
+                  "scale (3) was not read | give 3 when lines 3 meet there",
                   "scale (6) is given as \"three\", which is no line of it | write the number of "
                   "the line, -10 to 10, or \"3 or 4\" for between two | write 4:3 when line 4 of "
                   "the front meets line 3 of the other side",
                   "scale (7) says that the back lies 20.55 mm off, and 5 mm is the most that a "
                   "sheet of one printing can | the front's number comes first: 4:3",
-                  "the bar of 150 mm is given as \"long\", which is no length | write 150=149.6, "
-                  "or 150=15cm"));
+                  "the bar of 150 mm is given as \"long\", which is no length | write 149.6, "
+                  "or 14.96cm"));
 }
 
 TEST(MeasureByEye, knows_inches_and_centimetres_taken_for_millimetres) {
   EXPECT_THAT(
       messages(measure_by_eye({level()}, {{"5.9"}, {"20"}}, a4_layout, over_long_edge)),
       ElementsAre("the bar of 150 mm is given as 5.9 mm, and a print at 100 % has 145.5 to "
-                  "154.5 mm | for inches write 150=5.9in",
+                  "154.5 mm | for inches write 5.9in",
                   "the bar of 200 mm is given as 20 mm, and a print at 100 % has 194 to 206 "
-                  "mm | for centimetres write 200=20cm"));
+                  "mm | for centimetres write 20cm"));
   EXPECT_THAT(
       messages(measure_by_eye({level()}, {{"5.9in"}, {"193"}}, a4_layout, over_long_edge)),
       ElementsAre("the bar of 200 mm is given as 193 mm, and a print at 100 % has 194 to "
                   "206 mm | print the sheet again at 100 % (actual size), not fitted to the "
                   "page"));
+}
+
+TEST(MeasureByEye, says_where_on_which_sheet_each_fault_is) {
+  EyeSheet odd = level();
+  odd.behind_a = 'H';
+  odd.scales[7] = "x";
+  const auto found =
+      measure_by_eye({level(), odd}, {{"", "5.9"}, {"what", "200"}}, a4_layout, over_long_edge);
+  ASSERT_FALSE(found);
+  std::vector<std::string> places;
+  for (const Diagnostic& each : found.why()) {
+    places.push_back(each.place.piece + ", " + each.place.element);
+  }
+  EXPECT_THAT(places, ElementsAre("sheet 2, letter", "sheet 2, scale 8", "sheet 2, bar 150",
+                                  "sheet 1, bar 200"));
+}
+
+TEST(MeasureByEye, takes_no_bar_that_was_left_out_for_a_reading) {
+  const auto scale = scale_of_bars({{"", "149.7", ""}, {"", ""}}, a4_layout.paper);
+  ASSERT_TRUE(scale);
+  EXPECT_NEAR(scale->x, 149.7 / 150, 1e-12);
+  EXPECT_EQ(scale->y, 1);
 }
 
 TEST(MeasureByEye, refuses_corners_that_no_flat_sheet_has) {
@@ -168,8 +190,10 @@ TEST(MeasureByEye, refuses_corners_that_no_flat_sheet_has) {
                           "A, B, C and D | read (1), (3), (5) and (7) again | it is a whole "
                           "millimetre: perhaps lines of different numbers met there; write both, "
                           "4:3"));
-  EXPECT_THAT(messages(measure_by_eye({level(), sheet, level()}, {}, a4_layout, over_long_edge)),
-              ElementsAre("the readings across of sheet 2 do not go with a flat sheet: 0, 0, 1.15 "
+  const auto of_three = measure_by_eye({level(), sheet, level()}, {}, a4_layout, over_long_edge);
+  EXPECT_EQ(of_three.why()[0].place, (PiecePlace{"sheet 2", "scale 5"}));
+  EXPECT_THAT(messages(of_three),
+              ElementsAre("the readings across do not go with a flat sheet: 0, 0, 1.15 "
                           "and 0 mm at A, B, C and D | read (5) again: it differs most from the "
                           "other sheets | it is a whole millimetre: perhaps lines of different "
                           "numbers met there; write both, 4:3"));
@@ -182,8 +206,8 @@ TEST(MeasureByEye, tells_by_the_letters_how_the_sheet_was_turned) {
       messages(measure_by_eye({sheet}, {}, a4_layout, over_long_edge)),
       ElementsAre("G lies behind A, and E would if the sheet had been turned about the long "
                   "edge | choose \"flip on long edge\" in the print dialog and print it "
-                  "again | or measure the printer as it is: quoin printer sheet --flip "
-                  "short-edge"));
+                  "again | or measure the printer as it is, with a sheet made to be turned "
+                  "about the short edge"));
   sheet.behind_a = 'B';
   EXPECT_THAT(messages(measure_by_eye({sheet}, {}, a4_layout, over_long_edge)),
               ElementsAre("B cannot lie behind A; it is E or G | hold the sheet with FRONT to you "

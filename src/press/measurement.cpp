@@ -83,27 +83,32 @@ Result<Measurement> combined(std::vector<SheetMeasured> sheets, Size paper) {
   return unsure.hint("measure more sheets, or all six pinholes of each");
 }
 
-std::vector<std::string> measurement_words(const Measurement& m) {
+std::vector<std::string> profile_words(const Profile& p) {
   std::vector<std::string> lines;
   lines.push_back(fmt::format("backs lie {} and {} of their fronts, turned {:.3f}° clockwise",
-                              across_words(m.back.shift.x), down_words(m.back.shift.y),
-                              tidy(m.back.turn.in_degrees(), 0.001)));
+                              across_words(p.back.shift.x), down_words(p.back.shift.y),
+                              tidy(p.back.turn.in_degrees(), 0.001)));
   lines.push_back(fmt::format("backs are {} wide and {} high, out of square by {:.3f}°",
-                              percent(m.back.scale_x), percent(m.back.scale_y),
-                              tidy(m.back.skew.in_degrees(), 0.001)));
+                              percent(p.back.scale_x), percent(p.back.scale_y),
+                              tidy(p.back.skew.in_degrees(), 0.001)));
   lines.push_back(
-      fmt::format("fronts come out {} wide and {} high", percent(m.scale_x), percent(m.scale_y)));
-  lines.push_back(fmt::format("known to ±{:.2f} mm at the corners", m.within.value));
-  if (m.sheets.size() > 1) {
+      fmt::format("fronts come out {} wide and {} high", percent(p.scale_x), percent(p.scale_y)));
+  if (p.within) {
+    lines.push_back(fmt::format("known to ±{:.2f} mm at the corners", p.within->value));
+  }
+  if (p.sheets > 1) {
     lines.push_back(fmt::format(
         "single sheets stray by {:.2f} mm across, {:.2f} mm down and {:.3f}°, which nothing "
         "corrects (standard deviations of {} sheets)",
-        m.spread.shift_x.value, m.spread.shift_y.value, m.spread.turn.in_degrees(),
-        m.sheets.size()));
+        p.spread.shift_x.value, p.spread.shift_y.value, p.spread.turn.in_degrees(), p.sheets));
   } else {
     lines.emplace_back("how far single sheets stray shows only when three or more are measured");
   }
   return lines;
+}
+
+std::vector<std::string> measurement_words(const Measurement& measured) {
+  return profile_words(with({}, measured));
 }
 
 Profile with(Profile profile, const Measurement& measured) {

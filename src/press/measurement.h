@@ -41,6 +41,10 @@ inline constexpr Mm widest_bound{0.25};
 /// The measurement in words, a line each: "back 0.42 mm to the right and 0.31 mm up", …
 [[nodiscard]] std::vector<std::string> measurement_words(const Measurement& measured);
 
+/// The same of a printer that was measured earlier; no line for a bound that its file does not
+/// give.
+[[nodiscard]] std::vector<std::string> profile_words(const Profile& profile);
+
 /// A profile with what was measured put in.
 [[nodiscard]] Profile with(Profile profile, const Measurement& measured);
 

@@ -24,7 +24,7 @@ export interface DeskWishes {
   /** no game in the folder */
   empty?: boolean;
   /** changes the copy of the demo game before it is opened */
-  prepare?: ((folder: string) => void) | undefined;
+  prepare?: ((folder: string, machine: string) => void) | undefined;
   /** where the folder is made, instead of among temporary files */
   within?: string | undefined;
 }
@@ -40,6 +40,8 @@ for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
 /** `quoin desk` on a folder of its own. */
 export class RealDesk {
   readonly folder: string;
+  /** where this run keeps what is for all games of the machine */
+  readonly machine: string;
   readonly #room: string;
   #child: ChildProcess | null = null;
   #said = '';
@@ -48,9 +50,10 @@ export class RealDesk {
   constructor(wishes: DeskWishes) {
     this.#room = mkdtempSync(join(wishes.within ?? tmpdir(), 'quoin-desk-'));
     this.folder = join(this.#room, 'tidewrack');
+    this.machine = join(this.#room, 'machine');
     if (wishes.empty) mkdirSync(this.folder);
     else cpSync(join(sources, 'examples/tidewrack'), this.folder, { recursive: true });
-    wishes.prepare?.(this.folder);
+    wishes.prepare?.(this.folder, this.machine);
   }
 
   /** Starts the program; `port` 0 is any free one. */
@@ -59,7 +62,7 @@ export class RealDesk {
     const words = ['desk', this.folder, '--no-open', '--port', String(port)];
     const cache = process.env.QUOIN_TEST_CACHE ?? join(this.#room, 'cache');
     const child = spawn(program, words, {
-      env: { ...process.env, XDG_CACHE_HOME: cache },
+      env: { ...process.env, XDG_CACHE_HOME: cache, XDG_CONFIG_HOME: this.machine },
       stdio: ['ignore', 'pipe', 'pipe'],
     });
     this.#child = child;

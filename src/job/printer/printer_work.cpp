@@ -83,17 +83,21 @@ Result<ScansMeasured> measure_scans(const std::vector<ScanFiles>& files,
                                     const std::vector<Size>& papers, game::FlipEdge believed) {
   ScansMeasured measured;
   std::vector<press::SheetMeasured> sheets;
+  Diagnostics found;
   for (const ScanFiles& pair : files) {
-    Result<press::ScanMeasured> one = measure_sheet(pair, papers, believed);
-    if (!one) return std::move(one).why();
+    std::optional<press::ScanMeasured> one = measure_sheet(pair, papers, believed).or_report(found);
+    if (!one) continue;
     if (!measured.each.empty()) {
       const press::ScanMeasured& first = measured.each.front();
-      if (one->paper != first.paper) return unlike(pair, "is of other paper than");
-      if (one->flip != first.flip) return unlike(pair, "was turned about another edge than");
+      if (one->paper != first.paper) found.push_back(unlike(pair, "is of other paper than"));
+      if (one->flip != first.flip) {
+        found.push_back(unlike(pair, "was turned about another edge than"));
+      }
     }
     sheets.push_back(one->sheet);
     measured.each.push_back(*std::move(one));
   }
+  if (!found.empty()) return found;
   measured.paper = measured.each.front().paper;
   measured.flip = measured.each.front().flip;
   Result<press::Measurement> all = press::combined(std::move(sheets), measured.paper);

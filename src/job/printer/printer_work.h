@@ -23,8 +23,9 @@ struct ScanFiles {
 };
 
 /// What the pictures of one or several sheets come to. All sheets must have been turned about the
-/// same edge and be of the same paper (`press.readings-disagree`); else fails with the first pair
-/// that cannot be measured, as `press::read_side`, `press::measure_pair` and `press::combined` do.
+/// same edge and be of the same paper (`press.readings-disagree`). Fails with what is wrong with
+/// every pair, each at its picture, as `press::read_side` and `press::measure_pair` do, and as
+/// `press::combined` does. At least one pair.
 struct ScansMeasured {
   press::Measurement all;
   Size paper;

@@ -2,6 +2,7 @@
 // ever, and the token, because an <img> sends no header.
 
 import { token } from './token';
+import type { PrinterAbout } from './types';
 
 function address(path: string, query: Record<string, string | number>): string {
   const words = new URLSearchParams();
@@ -60,6 +61,16 @@ export function font_sample_address(family: string): string {
 }
 export function pack_file_address(name: string): string {
   return address('/api/pack/file', { name });
+}
+/** The measuring sheet as a PDF, to be shown or, with `save`, to be saved. */
+export function measuring_sheet_address(
+  about: PrinterAbout,
+  sheets: number,
+  save: boolean,
+): string {
+  const { paper, held, flip, backs } = about;
+  const query = { paper, held, flip, backs, sheets };
+  return address('/api/printer/sheet.pdf', save ? { ...query, save: 1 } : query);
 }
 export function events_address(): string {
   return address('/api/events', {});

@@ -14,8 +14,17 @@ import type {
   LayoutView,
   LikelyCuts,
   MakingInfo,
+  MeasuredPrinter,
+  MeasuringSheet,
   Pack,
+  PrinterAbout,
+  PrinterKeep,
+  PrinterKept,
+  PrinterReadings,
+  Printers,
+  PrinterScans,
   Problem,
+  ScanTaken,
   Schema,
   State,
   UndoAnswer,
@@ -107,6 +116,19 @@ export const upload_first_picture = (file: File) =>
   send_file<unknown>(`/api/new-picture?name=${part(file.name)}`, file);
 export const start_game = (from: 'starter' | 'pictures', title: string, size: string) =>
   post<unknown>('/api/new', { from, title, size });
+
+export const fetch_printers = () => get<Printers>('/api/printers');
+export const fetch_measuring_sheet = (about: PrinterAbout) =>
+  get<MeasuringSheet>(
+    `/api/printer/sheet?paper=${part(about.paper)}&held=${about.held}&flip=${about.flip}`,
+  );
+export const measure_by_eye = (read: PrinterReadings) =>
+  post<MeasuredPrinter>('/api/printer/read', read);
+export const measure_by_scans = (scans: PrinterScans) =>
+  post<MeasuredPrinter>('/api/printer/scans', scans);
+export const upload_scan = (file: File) =>
+  send_file<ScanTaken>(`/api/printer/scan?name=${part(file.name)}`, file);
+export const keep_printer = (keep: PrinterKeep) => post<PrinterKept>('/api/printer/keep', keep);
 
 /** A file of the pack as bytes, for saving. */
 export async function fetch_pack_file(name: string): Promise<Blob> {

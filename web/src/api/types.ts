@@ -32,6 +32,13 @@
 // GET /api/likely-cuts -> LikelyCuts: key: a face; 404 Problem says why not
 // GET /api/cutting/KIND/STEP.svg -> image/svg+xml: w, h: pixels; ink=paper or dark: a step's picture
 // GET /api/cutting/corner.svg -> image/svg+xml: the same: a corner in its punch
+// GET /api/printers -> Printers
+// GET /api/printer/sheet -> MeasuringSheet: paper, held, flip
+// GET /api/printer/sheet.pdf -> application/pdf: paper, held, flip, backs, sheets; save=1
+// POST /api/printer/scan -> ScanTaken: name; the picture is the body
+// POST /api/printer/read PrinterReadings -> MeasuredPrinter: 422 FindingAnswer
+// POST /api/printer/scans PrinterScans -> MeasuredPrinter: 422 FindingAnswer; 410: a picture is here no more
+// POST /api/printer/keep PrinterKeep -> PrinterKept: 409 Problem
 
 /** How bad it is: what is an error is not written. */
 export type Severity = 'error' | 'warning' | 'note';
@@ -707,4 +714,217 @@ export interface Done {
 export interface Problem {
   message: string;
   hint: string;
+}
+
+/** A numbered scale, by its middle. */
+export interface SheetScale {
+  number: number;
+  x: number;
+  y: number;
+  /** else it is read down */
+  across: boolean;
+}
+
+export interface SheetLetter {
+  letter: string;
+  x: number;
+  y: number;
+}
+
+/** A bar to hold a ruler to. */
+export interface SheetBar {
+  length: number;
+  x: number;
+  y: number;
+  upright: boolean;
+}
+
+/** Where the marks of the measuring sheet are, all as seen from the front. */
+export interface MeasuringSheet {
+  width: number;
+  height: number;
+  dotSize: number;
+  codeSize: number;
+  pinRing: number;
+  /** from the middle of a scale to its last line */
+  scaleReach: number;
+  /** of the front */
+  dots: number[][];
+  codes: number[][];
+  /** where they lie behind the front */
+  backDots: number[][];
+  backCodes: number[][];
+  /** rings to prick */
+  pins: number[][];
+  scales: SheetScale[];
+  letters: SheetLetter[];
+  /** the back's letters, in the order of those they lie behind */
+  behind: SheetLetter[];
+  bars: SheetBar[];
+  words: Box;
+}
+
+/** What a printer is called, and how it is fed. */
+export interface PrinterAbout {
+  name: string;
+  tray: string;
+  stock: string;
+  /** a name, or 210x297 */
+  paper: string;
+  /** as the sheet is held to be read */
+  held: 'upright' | 'sideways';
+  /** who turns the sheet */
+  backs: 'printer' | 'by-hand';
+  flip: 'long-edge' | 'short-edge';
+}
+
+/** One sheet as it was read, in the reader's own words; none where nothing was read. */
+export interface SheetReadings {
+  /** behind A */
+  letter: string;
+  /** of (1) to (8) */
+  scales: string[];
+  /** as a ruler has it */
+  bar150: string;
+  bar200: string;
+}
+
+export interface PrinterReadings {
+  about: PrinterAbout;
+  /** 1 to 20 */
+  sheets: SheetReadings[];
+}
+
+export interface SheetScans {
+  /** ScanTaken.scan */
+  front: string;
+  back: string;
+  bar150: string;
+  bar200: string;
+}
+
+export interface PrinterScans {
+  about: PrinterAbout;
+  /** 1 to 10 */
+  sheets: SheetScans[];
+}
+
+/** A picture that was uploaded. */
+export interface ScanTaken {
+  scan: string;
+}
+
+export interface PrinterKeep {
+  /** MeasuredPrinter.id */
+  id: string;
+  /** what it shall be called */
+  name: string;
+  where: 'game' | 'machine';
+  /** whether a printer of that name may give way */
+  replace: boolean;
+}
+
+export interface PrinterKept {
+  /** its name in game.toml */
+  printer: string;
+  /** where it lies, in words */
+  file: string;
+  revision: number;
+}
+
+/** How far the back lies off the front at a place of the sheet, seen from the front. */
+export interface DriftPlace {
+  x: number;
+  y: number;
+  /** the mean, across and down */
+  off: number[];
+  /** of each sheet */
+  sheets: number[][];
+  /** how far a single sheet strays from the mean, 95 in 100 */
+  reach: number;
+}
+
+/** Where what is drawn on both pages comes to lie on the paper, seen from the front: affine maps (a, b, c, d, e, f) from each page's own frame. */
+export interface Meeting {
+  /** which of those measured; 0: the mean */
+  sheet: number;
+  frontBefore: number[];
+  backBefore: number[];
+  /** with the correction */
+  frontAfter: number[];
+  backAfter: number[];
+}
+
+/** What a picture of a printer is drawn from. */
+export interface PrinterDrawing {
+  /** of the paper */
+  width: number;
+  height: number;
+  /** so many times an arrow can be drawn larger */
+  magnified: number;
+  /** the longest of the mean */
+  farthest: number;
+  places: DriftPlace[];
+  /** the bound of the mean at the worst corner, 95 in 100 */
+  within: number | null;
+  /** whether it is known how far single sheets stray */
+  strays: boolean;
+  /** the mean first */
+  meetings: Meeting[];
+}
+
+/** What was found, and is not kept yet. */
+export interface MeasuredPrinter {
+  id: string;
+  /** what its file would be called */
+  printer: string;
+  words: string[];
+  /** in words: by what each was measured, how well */
+  sheets: string[];
+  notes: string[];
+  drawing: PrinterDrawing;
+  /** why the game's sheets cannot be corrected by it */
+  differs: Finding[];
+}
+
+/** A printer that was measured. */
+export interface KnownPrinter {
+  /** its name in game.toml */
+  printer: string;
+  where: 'game' | 'machine';
+  /** the game has another of that name, which goes first */
+  hidden: boolean;
+  name: string;
+  tray: string;
+  stock: string;
+  /** a day, 2026-11-25, or none */
+  measured: string;
+  how: 'eye' | 'scans' | 'typed';
+  paper: string;
+  backs: 'printer' | 'by-hand';
+  flip: 'long-edge' | 'short-edge';
+  sheets: number;
+  words: string[];
+  drawing: PrinterDrawing | null;
+  differs: Finding[];
+  /** why its file cannot be read */
+  broken: Finding[];
+}
+
+/** The printers that a game can be printed for. */
+export interface Printers {
+  /** the one that the game names, or none */
+  uses: string;
+  kind: 'laser' | 'inkjet' | 'copy-shop';
+  /** those that the measuring sheet has room on */
+  papers: string[];
+  /** of the game's sheets */
+  paper: string;
+  held: 'upright' | 'sideways';
+  backs: 'printer' | 'by-hand';
+  flip: 'long-edge' | 'short-edge';
+  today: string;
+  /** whether this machine has a place for printers */
+  machine: boolean;
+  printers: KnownPrinter[];
 }

@@ -4,6 +4,7 @@ import { box_model } from './box.mjs';
 import { MockGame } from './game.mjs';
 import { layout_view, schema } from './layout.mjs';
 import { likely_cuts, making, work_picture } from './making.mjs';
+import { printer_get, printer_post } from './printer.mjs';
 
 const PACK = [
   { name: 'home/cards.pdf', bytes: 1204000, what: 'both sides, page after page' },
@@ -102,6 +103,9 @@ function get(desk, path, response, url) {
       report: {},
     });
   }
+  if (path === 'printer/sheet.pdf') return send(response, 200, '%PDF-', 'application/pdf');
+  const of_printers = printer_get(path);
+  if (of_printers) return send(response, 200, of_printers);
   if (path === 'pack/file') return send(response, 200, 'file', 'application/octet-stream');
   return send(response, 404, { message: `the desk has no ${path}`, hint: '' });
 }
@@ -133,8 +137,11 @@ function post(desk, path, body, response, url) {
     return send(response, 200, { file: url.searchParams.get('to') });
   }
   if (path === 'new-picture') return send(response, 200, { ok: true });
+  if (path === 'printer/scan') return send(response, ...printer_post(path));
   const asked = JSON.parse(body.toString() || '{}');
   if (path === 'edit') return edit(desk, asked, response);
+  const of_printers = printer_post(path, asked);
+  if (of_printers) return send(response, ...of_printers);
   if (path === 'undo' || path === 'redo') {
     const label =
       path === 'undo' ? game.step(game.past, game.future) : game.step(game.future, game.past);
