@@ -235,6 +235,7 @@ flow(
     await page.getByRole('checkbox', { name: 'As if nothing were corrected' }).check();
     await eventually(async () => /\/uncorrected\.png/.test((await address()) ?? ''), true);
     await picture.evaluate((i) => (i as HTMLImageElement).decode());
+    await page.getByText('where study would put it if nothing were corrected').waitFor();
     await eventually(() => page.locator('figure svg rect').count(), 0);
     if (process.env.QUOIN_LOOKS) {
       await page.screenshot({ path: `${process.env.QUOIN_LOOKS}/sheets-uncorrected.png` });
