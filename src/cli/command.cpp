@@ -86,7 +86,7 @@ std::vector<Command> table() {
        "they find under the name given with --as, for any game on this machine, or with --game in "
        "that game's folder. `show` prints what is known of one.",
        "quoin printer sheet -o sheet.pdf --paper Letter\n"
-       "quoin printer read A=E 150=149.8 200=199.7 1=3 2=-1 3=2 4=0 5=4:3 6=1 7=2 8=\"0 or 1\"\n"
+       "quoin printer read A=E 150=149.8 200=199.7 1=3 2=-1 3=2 4=0 5=3 6=1 7=2 8=\"0 or 1\"\n"
        "quoin printer scans front.png back.png --as \"Laser in the study\" --game reef",
        1000,
        {{"--out", "FILE", "where the sheet goes, -o for short (else measuring-sheet.pdf)"},

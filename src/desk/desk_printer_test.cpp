@@ -369,6 +369,21 @@ TEST_F(DeskPrinter, lists_the_printers_of_both_shelves_and_what_is_wrong_with_th
   EXPECT_EQ(all[0]["hidden"], false);
 }
 
+TEST_F(DeskPrinter, keeps_names_of_any_letters_as_they_are) {
+  small_game();
+  open();
+  const std::string odd = "\"Größe\" \\ 5\u2032 \t\n\u0001\u007f # '''";
+  Json asked = readings({even_sheet()});
+  asked["about"]["tray"] = odd;
+  const Json found = json(post("/api/printer/read", asked), "MeasuredPrinter");
+  const Json keep{{"id", found["id"]}, {"name", odd}, {"where", "game"}, {"replace", false}};
+  const Reply reply = post("/api/printer/keep", keep);
+  ASSERT_EQ(reply.status, 200) << reply.body;
+  const Json known = printers()["printers"][0];
+  EXPECT_EQ(known["name"], odd);
+  EXPECT_EQ(known["tray"], odd);
+}
+
 TEST_F(DeskPrinter, keeps_no_printer_through_a_link_out_of_the_game_nor_under_a_way_elsewhere) {
   small_game();
   fs::create_directories(root_ / "elsewhere");

@@ -102,7 +102,7 @@ Diagnostic no_marks(FileName file, std::size_t codes) {
                        : fmt::format("{} of the 8 square codes of the measuring sheet can be read, "
                                      "and {} are needed",
                                      codes, fewest_codes))
-      .hint("scan the whole sheet at 300 ppi, pressed flat; quoin printer sheet makes one");
+      .hint("scan the whole measuring sheet at 300 ppi, pressed flat");
 }
 
 Diagnostic not_flat(FileName file, Mm residual) {
