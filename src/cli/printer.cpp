@@ -1,12 +1,10 @@
-#include <fmt/chrono.h>
 #include <fmt/format.h>
 
 #include <charconv>
-#include <chrono>
-#include <ctime>
 #include <filesystem>
 #include <fstream>
 
+#include "base/today.h"
 #include "cli/command.h"
 #include "cli/draw_findings.h"
 #include "cli/outside.h"
@@ -46,11 +44,6 @@ std::vector<Size> papers_of(const PrinterAsked& asked) {
     all.push_back(turned(paper));
   }
   return all;
-}
-
-std::string today() {
-  const std::time_t now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
-  return fmt::format("{:%Y-%m-%d}", fmt::localtime(now));
 }
 
 /// What a profile has from the command line; the rest was measured.

@@ -9,10 +9,6 @@
 namespace quoin::making {
 namespace {
 
-std::string money(double sum, const game::Prices& prices) {
-  return fmt::format("{:.2f}{}{}", sum, prices.currency.empty() ? "" : " ", prices.currency);
-}
-
 std::string decks_words(int decks) { return sheets::counted(decks, "deck"); }
 
 std::string listed(const std::vector<std::string>& words) {
@@ -49,8 +45,9 @@ std::string price_line(const game::Game& game, const Costs& costs) {
   std::string words;
   for (const RunCosts& run : costs.runs) {
     words += words.empty() ? "" : ", ";
-    words += run.decks == 1 ? "one deck " + money(run.each(), prices)
-                            : fmt::format("each of {} {}", run.decks, money(run.each(), prices));
+    words += run.decks == 1
+                 ? "one deck " + money_words(run.each(), prices)
+                 : fmt::format("each of {} {}", run.decks, money_words(run.each(), prices));
   }
   if (!costs.runs.front().not_priced.empty()) {
     words += ", without " + listed(costs.runs.front().not_priced);
@@ -82,6 +79,18 @@ std::string work_line(const Work& work) {
 
 }  // namespace
 
+std::string money_words(double sum, const game::Prices& prices) {
+  return fmt::format("{:.2f}{}{}", sum, prices.currency.empty() ? "" : " ", prices.currency);
+}
+
+std::string assumed_times(const game::Times& times) {
+  return fmt::format(
+      "{:g} s a printed side, {:g} s a cut, {:g} s a setting, {:g} s a corner, {:g} s a knife "
+      "cut, {:g} s a crease, {:g} s a glued seam",
+      times.side, times.cut, times.setting, times.corner, times.knife_cut, times.crease,
+      times.glue);
+}
+
 std::string time_words(double seconds) {
   if (seconds < 60) return fmt::format("{:.0f} s", seconds);
   const long minutes = std::lround(seconds / 60);
@@ -110,11 +119,11 @@ std::vector<std::string> cost_lines(const game::Game& game, const Costs& costs) 
   for (const RunCosts& run : costs.runs) {
     lines.push_back(fmt::format("{}: {}", decks_words(run.decks), amount_line(run.stuff)));
     for (const CostLine& line : run.lines) {
-      lines.push_back(fmt::format("  {} {}", line.what, money(line.sum, prices)));
+      lines.push_back(fmt::format("  {} {}", line.what, money_words(line.sum, prices)));
     }
     if (!run.lines.empty()) {
-      lines.push_back(fmt::format("  in all {}, {} a deck{}", money(run.sum, prices),
-                                  money(run.each(), prices),
+      lines.push_back(fmt::format("  in all {}, {} a deck{}", money_words(run.sum, prices),
+                                  money_words(run.each(), prices),
                                   prices.is_example ? " (example prices)" : ""));
     }
     if (!run.not_priced.empty()) {
@@ -125,16 +134,12 @@ std::vector<std::string> cost_lines(const game::Game& game, const Costs& costs) 
   for (const QuotedCosts& quoted : costs.quoted) {
     const game::Quotation& one = quoted.quotation;
     lines.push_back(fmt::format("{} asks {} for {}, {} a deck{}{}", one.name,
-                                money(one.price, prices), decks_words(one.decks),
-                                money(quoted.each, prices), one.note.empty() ? "" : ": ",
+                                money_words(one.price, prices), decks_words(one.decks),
+                                money_words(quoted.each, prices), one.note.empty() ? "" : ": ",
                                 one.note));
   }
-  const game::Times& t = game.making.times;
-  lines.push_back(
-      fmt::format("reckoned with {:g} s a printed side, {:g} s a cut, {:g} s a setting, {:g} s a "
-                  "corner, {:g} s "
-                  "a knife cut, {:g} s a crease, {:g} s a glued seam; change them under [times]",
-                  t.side, t.cut, t.setting, t.corner, t.knife_cut, t.crease, t.glue));
+  lines.push_back("reckoned with " + assumed_times(game.making.times) +
+                  "; change them under [times]");
   return lines;
 }
 

@@ -37,13 +37,19 @@ double glued_area(const Cutting& cutting) {
   return area;
 }
 
+/// How much more is printed because of the spare sheets.
+double with_spares(const RunFacts& run) {
+  const double sheets = static_cast<double>(std::max<std::size_t>(run.plan.sheets.size(), 1));
+  return 1 + run.tolerances.spare_sheets / sheets;
+}
+
 /// Sides of all sheets that are printed, spares counted.
-int printed_sides(const RunFacts& run) {
+double printed_sides(const RunFacts& run) {
   int sides = 0;
   for (const sheets::Sheet& sheet : run.plan.sheets) {
     sides += (sheet.front.placed.empty() ? 0 : 1) + (sheet.back.placed.empty() ? 0 : 1);
   }
-  return sides * (1 + run.tolerances.spares);
+  return sides * with_spares(run);
 }
 
 Work work_of_run(const game::Game& game, const RunFacts& run) {
@@ -76,7 +82,7 @@ Stuff stuff_of(const game::Game& game, const RunFacts& run, const std::vector<Fa
   const double side = area_of(run.plan.grid.paper) / a4_area * std::max(sides, 1);
   for (std::size_t plate = 0; plate < stuff.ink.size(); ++plate) {
     stuff.cover[plate] = stuff.ink[plate] / side;
-    stuff.ink[plate] *= 1 + run.tolerances.spares;
+    stuff.ink[plate] *= with_spares(run);
   }
   stuff.glue = glued_area(run.cutting) * glue_film / 1000;
   if (game.box && game.box->sleeves) stuff.sleeves = run.cards * run.decks;

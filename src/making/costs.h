@@ -83,6 +83,11 @@ struct RunFacts {
 /// The sums in full, a line each: amounts, what has no price, the assumptions.
 [[nodiscard]] std::vector<std::string> cost_lines(const game::Game& game, const Costs& costs);
 
+/// "3.20 EUR": to a hundredth, in the currency that the game gives.
+[[nodiscard]] std::string money_words(double sum, const game::Prices& prices);
+/// "15 s a printed side, 10 s a cut, …": what times are reckoned with.
+[[nodiscard]] std::string assumed_times(const game::Times& times);
+
 /// "40 s", "25 min", "1 h 40 min".
 [[nodiscard]] std::string time_words(double seconds);
 

@@ -15,6 +15,7 @@ using cut::Found;
 using cut::Run;
 
 constexpr Colour card_fill{0.86, 0.91, 0.93, 1}, cut_red{0.78, 0.12, 0.1, 1};
+constexpr Colour quiet_grey{0.4, 0.43, 0.47, 1};
 constexpr Colour mill_grey{0.62, 0.62, 0.62, 1}, dark{0.12, 0.16, 0.2, 1};
 constexpr Colour fence_fill{0.45, 0.5, 0.55, 1}, tint{1, 0.94, 0.8, 1};
 constexpr Mm type{2.9};
@@ -218,10 +219,10 @@ Scene step_picture(const Cutting& cutting, const SheetKind& kind, std::size_t st
   draw_cut(scene, first, view.map);
   draw_turn(scene, now.quarter_turns, {{side.left(), Mm{0}}, {side.size.width, Mm{19}}});
   draw_sheet(scene, kind, step, side);
-  scene.items.push_back(
-      words("you stand here", {place.centre().x, room.height - Mm{2.4}}, {Mm{2.2}, 0, mill_grey}));
+  scene.items.push_back(words("you stand here", {place.centre().x, place.bottom() + Mm{3.4}},
+                              {Mm{2.3}, 0, quiet_grey}));
   scene.items.push_back(words("the sheet as printed", {side.centre().x, room.height - Mm{2.4}},
-                              {Mm{2.2}, 0, mill_grey}));
+                              {Mm{2.3}, 0, quiet_grey}));
   return scene;
 }
 

@@ -226,6 +226,7 @@ class Reckoning {
 
   void average() {
     for (std::size_t i = 0; i < faces_.size(); ++i) {
+      result_.faces[i].places = places_[i];
       const double n = std::max(places_[i], 1);
       result_.faces[i].chances = {sums_[i].white_edge / n, sums_[i].clipped / n,
                                   sums_[i].lopsided / n};
@@ -283,7 +284,7 @@ Register usual_register(const game::Game& game) {
   Register registration;
   registration.is_assumed = !printer.register_within.has_value();
   registration.shift = std::max(usual.shift_x, usual.shift_y);
-  if (game.sheets.backs == game::BackPrinting::fold) registration.shift = Mm{0.25};
+  if (game.sheets.backs == game::BackPrinting::fold) registration.shift = fold_strays;
   if (printer.register_within) registration.shift = *printer.register_within / 2;
   registration.turn = printer.askew_within ? Angle{printer.askew_within->radians / 2} : usual.turn;
   return registration;

@@ -11,17 +11,38 @@ std::string amount(int sheets, int spares, const std::string& paper) {
                      spares);
 }
 
+/// One for trying the cuts, and those that were reckoned; what is usual when more sheets are no
+/// remedy, so that none were.
+int spare_cards(const Making& making) {
+  const making::Tolerances& all = making.tolerances;
+  const bool is_past_help = all.spares == 0 && all.spoilt >= 1;
+  return is_past_help ? usual_spares(making.totals.sheets) : all.spare_sheets + 1;
+}
+
+std::string spares_words(const Making& making) {
+  const making::Tolerances& all = making.tolerances;
+  std::string words = "One spare sheet is for trying the cuts.";
+  if (all.spares > 0) {
+    words += fmt::format(
+        " {} up for the {} that cuts and backs may spoil: in 19 runs of 20 that is enough.",
+        all.spare_sheets == 1 ? "The other makes"
+                              : fmt::format("The other {} make", all.spare_sheets),
+        all.spoilt_at_most == 1 ? "card" : fmt::format("{} cards", all.spoilt_at_most));
+  } else {
+    words += " Have more at hand when your printer jams now and then.";
+  }
+  return words;
+}
+
 Table paper_table(const Making& making) {
   const std::string paper = as_words(making.plan.wishes.paper_name);
   Table table;
   table.ticks = Table::Ticks::each_row;
   table.head = {"What", "How much", "For"};
   table.widths = {5, 5, 4};
-  table.rows.push_back(
-      {sentence(card_stock_words(making.game)),
-       amount(making.totals.sheets,
-              making.spare_sheets.value_or(usual_spares(making.totals.sheets)), paper),
-       sheets::counted(making.totals.pieces, "card")});
+  table.rows.push_back({sentence(card_stock_words(making.game)),
+                        amount(making.totals.sheets, spare_cards(making), paper),
+                        sheets::counted(making.totals.pieces, "card")});
   if (making.box.box != nullptr) {
     const int sheets = making.box.sheets->count();
     const std::string kind(making.box.box->kind->title);
@@ -39,6 +60,21 @@ Table paper_table(const Making& making) {
   return table;
 }
 
+std::string cutting_tool(const Making& making) {
+  const std::string knife = "a **knife with a new blade**, a metal rule and a cutting mat";
+  switch (making.cutting.tool.kind) {
+    case cut::ToolKind::guillotine:
+      return "A **guillotine**, for which the cuts are told here. A trimmer will do, or " + knife +
+             ".";
+    case cut::ToolKind::rotary_trimmer:
+      return "A **trimmer**, for which the cuts are told here. A guillotine will do, or " + knife +
+             ".";
+    case cut::ToolKind::knife_and_rule:
+      break;
+  }
+  return sentence(knife) + " The cuts are told for them; a trimmer or a guillotine is quicker.";
+}
+
 TickList tools(const Making& making) {
   const bool box = making.box.box != nullptr;
   const bool folds = making.plan.wishes.backs == game::BackPrinting::fold;
@@ -46,10 +82,7 @@ TickList tools(const Making& making) {
   list.items.push_back(
       "A printer, and ink or toner for it. It has to take your card: the weight it "
       "can feed stands in its papers.");
-  list.items.push_back(
-      "Something to cut with: a **trimmer** or a **guillotine**; or a **knife with a new blade**, "
-      "a "
-      "metal rule and a cutting mat.");
+  list.items.push_back(cutting_tool(making));
   list.items.push_back(
       "A ruler with millimetres, to measure the bar that is printed on each sheet.");
   if (making.game.card.corner > Mm{0.2}) {
@@ -75,9 +108,7 @@ Chapter have_ready(const Making& making) {
       "with glue on your fingers."});
   chapter.blocks.push_back(Heading{"Paper"});
   chapter.blocks.push_back(paper_table(making));
-  chapter.blocks.push_back(
-      Paragraph{"The spare sheets are for the first print, which seldom is the last, and for a cut "
-                "that goes astray."});
+  chapter.blocks.push_back(Paragraph{spares_words(making)});
   chapter.blocks.push_back(Heading{"Tools"});
   chapter.blocks.push_back(tools(making));
   return chapter;
