@@ -70,6 +70,19 @@ TEST(Tolerances, know_no_white_edge_where_there_is_no_ink) {
   EXPECT_NEAR(deck.reckoned().faces[0].at_worst.white_edge, 0, 1e-9);
 }
 
+TEST(Tolerances, take_what_shows_at_a_fold_for_the_cards_own_other_side) {
+  Deck deck;
+  deck.game.sheets.backs = game::BackPrinting::fold;
+  deck.game.sheets.grid.reset();
+  deck.faces.back().measure.border.reset();
+  const Tolerances all = deck.reckoned();
+  for (const FaceTolerance& face : all.faces) {
+    EXPECT_NEAR(face.margins.bleed.value, 2.2, 1e-9);
+    EXPECT_LT(face.at_worst.white_edge, 0.01);
+  }
+  EXPECT_LT(all.spoilt, 0.2);
+}
+
 TEST(Tolerances, give_the_spares_that_a_deck_needs) {
   Deck deck;
   deck.game.printer.register_within = Mm{0.4};

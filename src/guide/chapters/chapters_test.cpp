@@ -110,11 +110,13 @@ TEST(GuideChapters, keep_sheets_to_spare_as_they_were_reckoned) {
   const std::string words = words_of(have_ready(more));
   EXPECT_THAT(words, HasSubstr("**3 sheets** of A4, and 7 to spare"));
   EXPECT_THAT(words,
-              HasSubstr("The other 6 make up for the 4 cards that cuts and backs may spoil"));
+              HasSubstr("2 more of each sheet make up, in 19 runs of 20, for the 4 cards that "
+                        "cuts and backs may spoil"));
   // With more than a fifth spoilt none are reckoned: one in ten then, two at the least.
   all.spares = all.spare_sheets = 0;
   all.spoilt = 9;
   EXPECT_THAT(words_of(have_ready(more)), HasSubstr("**3 sheets** of A4, and 2 to spare"));
+  EXPECT_THAT(words_of(have_ready(more)), HasSubstr("some 9 of 20 cards will show a strange edge"));
   EXPECT_EQ(usual_spares(20), 2);
   EXPECT_EQ(usual_spares(21), 3);
   EXPECT_EQ(usual_spares(100), 10);

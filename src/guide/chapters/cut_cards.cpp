@@ -127,6 +127,7 @@ Chapter cut_cards(const Making& making) {
   const sheets::Grid& grid = making.plan.grid;
   Chapter chapter;
   chapter.title = "Cut";
+  chapter.opening = Chapter::Opening::here;
   const int on_sheet = static_cast<int>(
       making.plan.sheets.back().copies.size() -
       static_cast<std::size_t>(std::count(making.plan.sheets.back().copies.begin(),
@@ -170,12 +171,12 @@ Chapter round_corners(const Making& making) {
       {"Punch. Turn the card and go on round it, always in the same direction, so that "
        "no corner is forgotten.",
        card_corner(making, Corner::round)});
+  chapter.blocks.push_back(Paragraph{
+      fmt::format("{} corners: a punch that takes three cards at once saves an evening. "
+                  "Yours has another radius? Then use it for all cards alike; nobody will "
+                  "see it.",
+                  making.totals.pieces * 4)});
   chapter.blocks.push_back(std::move(steps));
-  chapter.blocks.push_back(
-      Paragraph{fmt::format("{} corners: a punch that takes three cards at once saves an evening. "
-                            "Yours has another radius? "
-                            "Then use it for all cards alike; nobody will see it.",
-                            making.totals.pieces * 4)});
   return chapter;
 }
 

@@ -11,27 +11,35 @@ std::string amount(int sheets, int spares, const std::string& paper) {
                      spares);
 }
 
-/// One for trying the cuts, and those that were reckoned; what is usual when more sheets are no
-/// remedy, so that none were.
+/// Whether so many cards will be spoilt that no spares were reckoned: more sheets are no remedy.
+bool is_past_help(const Making& making) {
+  return making.tolerances.spares == 0 && making.tolerances.spoilt >= 1;
+}
+
+/// One for trying the cuts, and those that were reckoned, else what is usual.
 int spare_cards(const Making& making) {
-  const making::Tolerances& all = making.tolerances;
-  const bool is_past_help = all.spares == 0 && all.spoilt >= 1;
-  return is_past_help ? usual_spares(making.totals.sheets) : all.spare_sheets + 1;
+  return is_past_help(making) ? usual_spares(making.totals.sheets)
+                              : making.tolerances.spare_sheets + 1;
 }
 
 std::string spares_words(const Making& making) {
   const making::Tolerances& all = making.tolerances;
-  std::string words = "One spare sheet is for trying the cuts.";
-  if (all.spares > 0) {
-    words += fmt::format(
-        " {} up for the {} that cuts and backs may spoil: in 19 runs of 20 that is enough.",
-        all.spare_sheets == 1 ? "The other makes"
-                              : fmt::format("The other {} make", all.spare_sheets),
-        all.spoilt_at_most == 1 ? "card" : fmt::format("{} cards", all.spoilt_at_most));
-  } else {
-    words += " Have more at hand when your printer jams now and then.";
+  if (is_past_help(making)) {
+    return fmt::format(
+        "As the game is drawn now, some {:.0f} of {} will show a strange edge or be clipped, and "
+        "spare sheets are no remedy: *quoin check* says what is.",
+        all.spoilt, sheets::counted(making.totals.pieces, "card"));
   }
-  return words;
+  if (all.spares == 0) {
+    return "One spare sheet is for trying the cuts. Have more at hand when your printer jams now "
+           "and then.";
+  }
+  return fmt::format(
+      "One spare sheet is for trying the cuts. {} more of each sheet {} up, in 19 runs of 20, for "
+      "the {} that cuts and backs may spoil. You can also leave them out, and print just the "
+      "spoilt cards again at the end.",
+      all.spares == 1 ? "One" : fmt::format("{}", all.spares), all.spares == 1 ? "makes" : "make",
+      all.spoilt_at_most == 1 ? "card" : sheets::counted(all.spoilt_at_most, "card"));
 }
 
 Table paper_table(const Making& making) {

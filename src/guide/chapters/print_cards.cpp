@@ -27,8 +27,8 @@ TickList settings(const Making& making) {
   list.items.push_back(fmt::format("Paper: **{}**, {}.", as_words(plan.wishes.paper_name),
                                    level ? "lying (landscape)" : "upright (portrait)"));
   list.items.push_back(
-      "Size: **actual size**, or **100 %**. Never *fit to page*: it makes every "
-      "card a little too small.");
+      "Size: **actual size**, or **100 %**. Never *fit to page*: it shrinks "
+      "every card.");
   list.items.push_back(sides_setting(plan));
   list.items.push_back(
       "Kind of paper: the heaviest that the printer offers. Feed card by hand, on the "
@@ -179,8 +179,8 @@ Chapter print_cards(const Making& making) {
   chapter.title = "Print the cards";
   chapter.opening = Chapter::Opening::here;
   chapter.blocks.push_back(Paragraph{fmt::format(
-      "The sheets are in **{}**. Open {} in a program that shows PDF files, and print with these "
-      "settings. They stand in the window that opens before printing.",
+      "The sheets are in **{}**. Open {} in a program that shows PDF files, and choose these "
+      "settings in the window for printing.",
       plan.wishes.backs == BackPrinting::by_hand
           ? "home/cards-fronts.pdf** and **home/cards-backs.pdf"
           : "home/cards.pdf",

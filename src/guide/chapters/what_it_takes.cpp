@@ -138,6 +138,7 @@ Chapter what_it_takes(const Making& making) {
   const making::Costs& costs = making.costs;
   if (costs.runs.empty()) return chapter;
   chapter.title = "What it takes";
+  chapter.opening = Chapter::Opening::here;
   chapter.blocks.push_back(Heading{"Stuff"});
   chapter.blocks.push_back(stuff_table(making));
   chapter.blocks.push_back(

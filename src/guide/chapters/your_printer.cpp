@@ -71,7 +71,7 @@ std::string usual_words(const Making& making) {
   }
   return fmt::format(
       "Nobody measured a printer for these sheets. {}{} usually brings a back within **{}** of its "
-      "front, and not much nearer.",
+      "front.",
       kind, by_hand ? ", with the pile put in again by hand," : ", turning the sheet by itself,",
       within);
 }
@@ -89,7 +89,7 @@ void add_printer(Chapter& chapter, const Making& making) {
   chapter.blocks.push_back(Paragraph{
       "It can be measured, in a quarter of an hour and on three sheets: **./run quoin printer "
       "sheet** makes a sheet to print and to read against the light, **./run quoin printer** says "
-      "how to go on. The backs are then drawn where your printer needs them."});
+      "how to go on. Backs are then drawn where it needs them."});
 }
 
 }  // namespace quoin::guide

@@ -97,7 +97,7 @@ Figure turned_sheet(const Making& making) {
   // The back lies behind the front under a mirror: where x changes its sign the axis is upright.
   const Affine behind = sheets::behind(making.plan.grid.paper, making.plan.wishes.flip);
   const bool upright = behind.a < 0;
-  const Size room = upright ? Size{Mm{62}, Mm{76}} : Size{Mm{84}, Mm{32}};
+  const Size room = upright ? Size{Mm{62}, Mm{76}} : Size{Mm{84}, Mm{46}};
   const Mm apart{upright ? 26.0 : 18.0}, words{6};
   const Figure front = sheet_side(making, 0, Side::front, room);
   const Figure back = sheet_side(making, 0, Side::back, room);
