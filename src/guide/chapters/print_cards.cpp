@@ -54,11 +54,8 @@ std::string turned_words(const Making& making) {
   const bool upright = sheets::behind(plan.grid.paper, plan.wishes.flip).a < 0;
   const std::string way = upright ? "like the page of a book, about an upright axis"
                                   : "like the page of a wall calendar, about a level axis";
-  return fmt::format(
-      "The sheet turns {}: that is what *flipped on the {}* means for this paper. Each back comes "
-      "to "
-      "lie behind its front.",
-      way, flip_edge_words(plan));
+  return fmt::format("The sheet turns {}: that is what *flipped on the {}* means for this paper.",
+                     way, flip_edge_words(plan));
 }
 
 void add_flip(Chapter& chapter, const Making& making) {
@@ -128,9 +125,8 @@ void add_against_the_light(Chapter& chapter, const Making& making) {
   steps.steps.push_back(
       {fmt::format("**{} apart.** Good: nobody will see it.", sheets::millimetres(half)),
        targets_apart(std::min(half, widest))});
-  steps.steps.push_back(
-      {far_words(room) + " Push the guides of the tray against the paper and try again.",
-       targets_apart(std::min(room.most + Mm{0.5}, widest))});
+  steps.steps.push_back({far_words(room) + " Set the tray's guides closer.",
+                         targets_apart(std::min(room.most + Mm{0.5}, widest))});
   chapter.blocks.push_back(std::move(steps));
 }
 

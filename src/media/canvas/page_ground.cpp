@@ -139,8 +139,7 @@ PageGround::Recorded PageGround::recording(const PicturePtr& picture, int width,
        known != recordings_.end() && known->first.first == key; ++known) {
     const auto [w, h] = known->first.second;
     const double stretch = double(w) * height / (double(h) * width);
-    if (h >= height && std::abs(stretch - 1) < same_proportions)
-      return {known->second.get(), w, h};
+    if (h >= height && std::abs(stretch - 1) < same_proportions) return {known->second.get(), w, h};
   }
   SurfacePtr& surface = recordings_[{key, {width, height}}];
   const cairo_rectangle_t extents{0, 0, double(width), double(height)};
