@@ -245,13 +245,15 @@ TEST(GuideChapters, name_the_printer_that_the_sheets_are_made_for) {
   printer.sheets = 3;
   printer.back.shift = {Mm{0.43}, Mm{-0.31}};
   printer.spread.shift_x = printer.spread.shift_y = Mm{0.1};
+  printer.back.turn = Angle::degrees(0.05);
   sheets::Plan plan = making.plan;
   plan.correction = press::Correction{};
   const Making known = changed(making, plan, making.tolerances, &printer);
   const std::string words = words_of(print_cards(known));
   EXPECT_THAT(words, HasSubstr("**Laser in the study**, tray *manual feed*, on *card*, measured on "
                                "2026-11-20 with 3 sheets."));
-  EXPECT_THAT(words, HasSubstr("the backs are drawn 0.43 mm to the left and 0.31 mm down"));
+  EXPECT_THAT(words, HasSubstr("the backs are drawn 0.43 mm to the left and 0.31 mm down, turned "
+                               "by 0.05° anticlockwise."));
   EXPECT_THAT(words, HasSubstr("within **0.2 mm**"));
   const Making otherwise = changed(making, making.plan, making.tolerances, &printer);
   EXPECT_THAT(words_of(print_cards(otherwise)), HasSubstr("nothing is corrected in them"));

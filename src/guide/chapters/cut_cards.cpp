@@ -118,7 +118,7 @@ void add_folding(Chapter& chapter, const Making& making) {
       "for an hour, then cut off what stands out."});
   chapter.blocks.push_back(Caution{
       "Spray glue",
-      {"Open the windows, keep it away from flames and sparks, and read what stands on the can."}});
+      {"Open the windows, keep it away from flames and sparks, and read what the can says."}});
 }
 
 }  // namespace
@@ -163,14 +163,11 @@ Chapter round_corners(const Making& making) {
   const std::string length = sheets::millimetres(radius);
   Steps steps;
   steps.steps.push_back(
-      {fmt::format("Push the card into the punch until both edges touch its stops. The curve has a "
-                   "radius of {}.",
+      {fmt::format("Push the card into the punch until both edges touch its stops: a radius of {}.",
                    length),
        card_corner(making, Corner::square)});
-  steps.steps.push_back(
-      {"Punch. Turn the card and go on round it, always in the same direction, so that "
-       "no corner is forgotten.",
-       card_corner(making, Corner::round)});
+  steps.steps.push_back({"Punch. Turn the card and go on round it, always in the same direction.",
+                         card_corner(making, Corner::round)});
   chapter.blocks.push_back(Paragraph{
       fmt::format("{} corners: a punch that takes three cards at once saves an evening. "
                   "Yours has another radius? Then use it for all cards alike; nobody will "

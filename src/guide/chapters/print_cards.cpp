@@ -143,7 +143,6 @@ void add_trial(Chapter& chapter, const Making& making) {
             : fmt::format("Held against a lamp, the targets of both sides are no more than **{}** "
                           "apart, at all edges of the sheet.",
                           sheets::millimetres(room.most)));
-    list.items.push_back("The backs stand the same way up as their fronts.");
   }
   list.items.push_back(
       "No line or stripe runs through the colours; what should be white is white.");

@@ -19,6 +19,14 @@ std::string moved_words(Vec shift) {
                      one(shift.y, "up", "down"));
 }
 
+/// ", turned by 0.05° clockwise", or nothing where it would be 0.00.
+std::string turned_by(Angle turn) {
+  const double degrees = turn.in_degrees();
+  if (std::abs(degrees) < 0.005) return "";
+  return fmt::format(", turned by {:.2f}° {}", std::abs(degrees),
+                     degrees > 0 ? "clockwise" : "anticlockwise");
+}
+
 /// "**Laser in the study**, tray manual feed, on uncoated card, measured on 2026-11-20"
 std::string profile_words(const press::Profile& printer) {
   std::string words = fmt::format("**{}**", as_words(printer.name, 60));
@@ -46,9 +54,9 @@ void add_measured(Chapter& chapter, const Making& making) {
   const Vec moved = printer.back.shift * -1;
   chapter.blocks.push_back(Paragraph{fmt::format(
       "{}. What it does the same on every sheet is made up for: in the files the backs are drawn "
-      "{}, turned by {:.2f}°. Change nothing of that in the printer's own settings. From sheet to "
+      "{}{}. Change nothing of that in the printer's own settings. From sheet to "
       "sheet it still differs: 19 backs in 20 meet their fronts within **{}**.",
-      profile_words(printer), moved_words(moved), 0.0 - printer.back.turn.in_degrees(),
+      profile_words(printer), moved_words(moved), turned_by(Angle{-printer.back.turn.radians}),
       sheets::millimetres(press::reach_of(printer.spread, arm, printer.within)))});
   chapter.blocks.push_back(Paragraph{
       "Another printer, another tray or another paper? Then the files do for it what is right for "
