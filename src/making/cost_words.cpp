@@ -109,7 +109,7 @@ std::vector<std::string> making_lines(const game::Game& game, const Cutting& cut
   if (costs.runs.empty()) return lines;
   lines.push_back(decks_words(costs.runs.front().decks) + " takes about " +
                   work_line(costs.runs.front().work));
-  if (game.making.prices.any()) lines.push_back(price_line(game, costs));
+  if (costs.has_money()) lines.push_back(price_line(game, costs));
   return lines;
 }
 

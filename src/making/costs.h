@@ -52,6 +52,8 @@ struct QuotedCosts {
 struct Costs {
   std::vector<RunCosts> runs;  ///< by rising number of decks
   std::vector<QuotedCosts> quoted;
+  /// Whether anything that is needed has a price.
+  [[nodiscard]] bool has_money() const { return !runs.empty() && !runs.back().lines.empty(); }
 };
 
 /// What one run is reckoned from: the sheets as laid for so many decks, their cuts, and the boxes'

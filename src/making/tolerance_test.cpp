@@ -251,6 +251,24 @@ TEST(RunCosts, say_what_has_no_price) {
   EXPECT_THAT(costs.not_priced, ElementsAre("board for the box", "ink"));
 }
 
+TEST(MakingLines, speak_of_money_only_when_something_that_is_needed_has_a_price) {
+  Deck deck;
+  const sheets::Plan plan = deck.plan();
+  const Cutting cutting = plan_cutting(deck.game, plan, nullptr, 1).value;
+  const Tolerances all = deck.reckoned();
+  const auto lines = [&] {
+    Costs costs;
+    costs.runs.push_back(
+        run_costs(deck.game, {1, plan, cutting, all, 0, deck.cards}, deck.faces, deck.cards));
+    return making_lines(deck.game, cutting, &all, costs);
+  };
+  deck.game.making.prices.glue = 0.05;  // without a box nothing is glued
+  const std::size_t without = lines().size();
+  deck.game.making.prices.sheet = 0.5;
+  EXPECT_EQ(lines().size(), without + 1);
+  EXPECT_THAT(lines().back(), testing::HasSubstr("one deck "));
+}
+
 TEST(TimeWords, are_as_exact_as_the_reckoning) {
   EXPECT_EQ(time_words(40), "40 s");
   EXPECT_EQ(time_words(25 * 60 + 10), "25 min");

@@ -149,7 +149,7 @@ Chapter what_it_takes(const Making& making) {
   chapter.blocks.push_back(Paragraph{
       fmt::format("Reckoned with {}: a patient maker's first deck (common practice, no source).",
                   making::assumed_times(making.game.making.times))});
-  if (making.game.making.prices.any()) {
+  if (costs.has_money()) {
     chapter.blocks.push_back(Heading{"Money"});
     chapter.blocks.push_back(money_table(making));
     chapter.blocks.push_back(Paragraph{money_assumptions(making)});
