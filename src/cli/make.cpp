@@ -6,6 +6,7 @@
 #include <cstdlib>
 #include <filesystem>
 
+#include "base/today.h"
 #include "cli/command.h"
 #include "cli/draw_findings.h"
 #include "cli/outside.h"
@@ -103,6 +104,7 @@ std::optional<std::string> read_wishes(const Asked& asked, const std::string& fo
   wishes.out = asked.get("--out").value_or((fs::path(folder) / name).string());
   wishes.cache_folder = cache_folder();
   wishes.printers_folder = printers_folder();
+  wishes.today = today();
   return std::nullopt;
 }
 

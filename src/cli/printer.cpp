@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <fstream>
 
+#include "base/today.h"
 #include "cli/command.h"
 #include "cli/draw_findings.h"
 #include "cli/outside.h"

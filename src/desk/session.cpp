@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "base/today.h"
 #include "desk/pictures.h"
 #include "job/kept_findings.h"
 
@@ -207,6 +208,7 @@ void Session::check(const std::stop_token& stop) {
   wishes.out = folder_ + "/pack";
   wishes.cache_folder = cache_folder_;
   wishes.printers_folder = printers_folder_;
+  wishes.today = today();
   auto checkup = std::make_shared<Checkup>();
   checkup->outcome = job::check(*shown->sight.world, wishes, watcher);
   checkup->printed =

@@ -6,6 +6,7 @@
 #include <array>
 #include <chrono>
 
+#include "base/today.h"
 #include "pack/staging.h"
 
 namespace quoin::desk {
@@ -127,6 +128,7 @@ std::variant<std::string, Refusal> Workbench::make(const Json& asked) {
   wishes->out = folder_ + (wishes->only.empty() ? "/pack" : "/reprint");
   wishes->cache_folder = cache_folder_;
   wishes->printers_folder = printers_folder_;
+  wishes->today = today();
   const std::lock_guard lock(mutex_);
   if (!id_.empty()) return Refusal{409, "a pack is being made already", "wait for it, or stop it"};
   id_ = fmt::format("make-{}", ++count_);

@@ -185,7 +185,10 @@ struct Game {
 /// Reads the game folder: game.toml, cards.csv, the layouts they name. Gives all that could be
 /// read and every problem of every file in one run; whether it may be printed is for the errors
 /// among `found` to say.
-[[nodiscard]] Checked<Game> read_game(const World& world);
+/// Prices that the game does not give come from `prices.toml` beside game.toml, or else from that
+/// of the machine; `game.currencies-differ` when they cannot be added up, and what the schema
+/// finds.
+[[nodiscard]] Checked<Game> read_game(const World& world, const MachinePrices& machine = {});
 
 /// The column's index, or -1. Columns are matched exactly.
 [[nodiscard]] int column(const Game& game, std::string_view name);

@@ -224,4 +224,12 @@ std::string printer_json_schema() {
   return schema("printers/*.toml", properties, {}, required);
 }
 
+std::string prices_json_schema() {
+  Members properties;
+  for (const PropertyFacts& facts : keys_of("prices")) {
+    properties.emplace_back(facts.key, value(facts));
+  }
+  return schema("prices.toml", properties, {}, {});
+}
+
 }  // namespace quoin::game

@@ -5,6 +5,7 @@
 
 #include "base/origin.h"
 #include "base/units.h"
+#include "base/world.h"
 
 namespace quoin::game {
 
@@ -38,7 +39,12 @@ struct Prices {
   std::optional<double> glue;    ///< a millilitre
   std::optional<double> sleeve;  ///< one
   bool is_example = false;       ///< figures to show the sum with, not of a shop
-  [[nodiscard]] bool any() const { return sheet || board || ink || glue || sleeve; }
+};
+
+/// Where prices lie that all games of a machine share.
+struct MachinePrices {
+  const World* folder = nullptr;      ///< may hold prices.toml; null: there are none
+  std::string shown = "prices.toml";  ///< what messages call that file
 };
 
 /// What a shop asks for so many decks.

@@ -41,9 +41,14 @@ void check_without_settings(Reading& reading) {
 
 }  // namespace
 
-Checked<Game> read_game(const World& world) {
-  Reading reading{
-      .world = world, .game = {}, .found = {}, .rules = {}, .names = {}, .layout_files = {}};
+Checked<Game> read_game(const World& world, const MachinePrices& machine) {
+  Reading reading{.world = world,
+                  .machine = machine,
+                  .game = {},
+                  .found = {},
+                  .rules = {},
+                  .names = {},
+                  .layout_files = {}};
   if (const std::optional<Table> settings = open_settings(reading)) {
     read_settings(reading, *settings);
     read_cards(reading);

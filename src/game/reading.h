@@ -22,6 +22,7 @@ struct LayoutRule {
 /// A game while it is read: what is known so far, and what is only needed until it is whole.
 struct Reading {
   const World& world;
+  const MachinePrices& machine;
   Game game;
   Findings found;
 
@@ -54,6 +55,7 @@ void check_unused(Reading& reading);
 void read_sheets(Reading& reading, const Table& settings);
 void read_box(Reading& reading, const Table& settings);
 void read_making(Reading& reading, const Table& settings);
+void read_prices(Reading& reading, const Table& settings);
 void read_names(Reading& reading, const Table& settings);
 
 }  // namespace quoin::game

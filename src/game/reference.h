@@ -14,5 +14,6 @@ namespace quoin::game {
 [[nodiscard]] std::string layout_json_schema();
 /// The same for printers/*.toml.
 [[nodiscard]] std::string printer_json_schema();
+[[nodiscard]] std::string prices_json_schema();
 
 }  // namespace quoin::game

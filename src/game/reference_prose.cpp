@@ -17,6 +17,7 @@ tidewrack/
   art/            the pictures
   fonts/          the fonts, when the game brings its own
   printers/       printers that were measured, when the game brings one
+  prices.toml     what paper and ink cost, when several games share it
 ```
 
 All of them are plain text or pictures; any text editor and any spreadsheet opens them. Text files

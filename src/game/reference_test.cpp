@@ -47,6 +47,7 @@ TEST(JsonSchema, of_game_files_is_as_committed) {
   expect_file("docs/schemas/game.schema.json", game_json_schema());
   expect_file("docs/schemas/layout.schema.json", layout_json_schema());
   expect_file("docs/schemas/printer.schema.json", printer_json_schema());
+  expect_file("docs/schemas/prices.schema.json", prices_json_schema());
 }
 
 }  // namespace

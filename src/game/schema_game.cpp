@@ -498,7 +498,11 @@ const std::vector<SectionFacts>& game_sections() {
        "[cutting]\ntool = \"guillotine\"\nstack = 5\ncorner-punch = 3.5"},
       {"prices", Occurrence::once, "[prices]", "Prices",
        "What paper, ink and the rest cost, in your own currency. What has no price is left out of "
-       "the sum, and the sum says so. Quoin knows no prices of its own.",
+       "the sum, and the sum says so. Quoin knows no prices of its own.\n\n"
+       "Prices that several games share stand in a file `prices.toml`: the same keys, without the "
+       "heading. It lies beside game.toml, or in `quoin/` where this machine keeps settings "
+       "(`$XDG_CONFIG_HOME`, else `~/.config`); the one beside game.toml is taken when there are "
+       "both. What stands here goes before it, key by key.",
        "[prices]\ncurrency = \"EUR\"\nsheet = 0.12\nink = 0.20"},
       {"quotations", Occurrence::named, "[quotations.NAME]", "What shops ask for",
        "Stands beside what the decks cost at home.",

@@ -38,17 +38,6 @@ void read_printer_limits(PrinterWishes& printer, const Section& section) {
   }
 }
 
-void read_prices(Prices& prices, const Section& section) {
-  prices.currency = section.text("currency");
-  const Node example = section.value("example");
-  prices.is_example = *example.flag();
-  prices.sheet = section.number_if_given("sheet");
-  prices.board = section.number_if_given("board");
-  prices.ink = section.number_if_given("ink");
-  prices.glue = section.number_if_given("glue");
-  prices.sleeve = section.number_if_given("sleeve");
-}
-
 void read_times(Times& times, const Section& section) {
   times.side = section.number("side");
   times.refeed = section.number("refeed");
@@ -79,7 +68,7 @@ void read_making(Reading& reading, const Table& settings) {
   making.cutting.origin = whole ? whole->origin : Origin{FileName("game.toml")};
   read_cutting(making.cutting, Section("cutting", table_under(settings, "cutting")));
   read_printer_limits(reading.game.printer, Section("printer", table_under(settings, "printer")));
-  read_prices(making.prices, Section("prices", table_under(settings, "prices")));
+  read_prices(reading, settings);
   read_times(making.times, Section("times", table_under(settings, "times")));
   read_quotations(making.quotations, table_under(settings, "quotations"));
 }

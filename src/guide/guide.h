@@ -47,11 +47,13 @@ struct Step {
   Figure picture;
 };
 /// Steps in their order, each with its picture: `across` of them side by side with the words
-/// beneath, or with 1 each picture beside its words. With `plain` they have no numbers.
+/// beneath, or with 1 each picture beside its words, in half of the width or in two thirds. With
+/// `plain` they have no numbers.
 struct Steps {
   std::vector<Step> steps;
   int across = 2;  ///< 1 to 4
   enum class Numbers { counted, plain } numbers = Numbers::counted;
+  enum class Pictures { half, two_thirds } pictures = Pictures::half;  ///< with `across` 1
 };
 /// Rows under a head. Columns are as wide as `widths` say, in shares of the whole.
 struct Table {

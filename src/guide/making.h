@@ -4,8 +4,10 @@
 #include <vector>
 
 #include "guide/guide.h"
+#include "making/costs.h"
 #include "pack/box_files.h"
 #include "pack/report.h"
+#include "press/profile.h"
 #include "sheets/sheets.h"
 
 namespace quoin::guide {
@@ -23,13 +25,6 @@ struct BoxMade {
   const Scene* top_card = nullptr;  ///< looks out of the open box; null: a plain card
 };
 
-/// How sheets that are cut alike are cut, told by whoever planned it.
-struct SheetCuts {
-  std::string which;        ///< "Sheets 1 to 7", when there are several kinds
-  std::string words;        ///< before the steps; may be empty
-  std::vector<Step> steps;  ///< each with its picture
-};
-
 /// All that a guide is about. Refers to what it is made from.
 struct Making {
   const game::Game& game;
@@ -41,10 +36,11 @@ struct Making {
   /// Faces for pictures: some fronts spread over the deck, then a back, if there is one.
   std::vector<ShownFace> faces;
   bool last_face_is_back = false;
-  BoxMade box;                  ///< without a box: `box.box` is null
-  std::vector<SheetCuts> cuts;  ///< empty: the guide plans the cuts of a full sheet by itself
-  /// Sheets of the cards' stock to spare, when somebody reckoned them.
-  std::optional<int> spare_sheets;
+  BoxMade box;  ///< without a box: `box.box` is null
+  const making::Cutting& cutting;
+  const making::Tolerances& tolerances;
+  const making::Costs& costs;               ///< without runs: no chapter about them
+  const press::Profile* printer = nullptr;  ///< that the game names; null: none was measured
 };
 
 /// The sheets to spare for so many: one in ten, two at the least (common practice, no source).
@@ -62,6 +58,7 @@ struct Making {
 [[nodiscard]] Chapter make_the_box(const Making& making);
 [[nodiscard]] Chapter count_deck(const Making& making);
 [[nodiscard]] Chapter spoilt_cards(const Making& making);
+[[nodiscard]] Chapter what_it_takes(const Making& making);
 
 /// The first page.
 [[nodiscard]] Cover cover_of(const Making& making);

@@ -41,7 +41,8 @@ class SmallMaking {
   }
 
   [[nodiscard]] Making making() const {
-    Making made{game_, *plan_, totals_, 1, fronts_, faces_, true, {}, {}, {}};
+    Making made{game_, *plan_, totals_,  1,           fronts_, faces_,
+                true,  {},     cutting_, tolerances_, costs_,  nullptr};
     if (box_) made.box = {&*box_, &art_, &box_sheets_, nullptr};
     return made;
   }
@@ -63,9 +64,26 @@ class SmallMaking {
                static_cast<int>(copies.size()), 1, static_cast<int>(plan_->sheets.size())};
     faces_.resize(3);
     box_ = pack::box_for_paper(game_).value;
-    if (!box_) return;
-    art_.resize(box_->model.parts.size());
-    box_sheets_ = pack::lay_box(game_, *box_, art_, 1).value;
+    if (box_) {
+      art_.resize(box_->model.parts.size());
+      box_sheets_ = pack::lay_box(game_, *box_, art_, 1).value;
+    }
+    reckon();
+  }
+
+  void reckon() {
+    const int fronts = static_cast<int>(fronts_.size());
+    cutting_ = making::plan_cutting(game_, *plan_, box_ ? &*box_ : nullptr, 1).value;
+    std::vector<making::FaceFacts> faces;
+    for (const std::string& front : fronts_) faces.push_back({front, false, {}, {}});
+    faces.push_back({"back of main", true, {}, {}});
+    for (making::FaceFacts& face : faces) face.measure.ink = {0.1, 0.2, 0.3, 0.4};
+    tolerances_ =
+        making::tolerances(game_, *plan_, cutting_, faces, fronts, making::usual_register(game_));
+    const making::RunFacts run{
+        1, *plan_, cutting_, tolerances_, box_sheets_.count(), totals_.cards};
+    costs_.runs.push_back(making::run_costs(game_, run, faces, fronts));
+    costs_.quoted = making::quoted_costs(game_);
   }
 
   MemoryWorld world_;
@@ -77,6 +95,9 @@ class SmallMaking {
   std::optional<pieces::Box> box_;
   pack::BoxArt art_;
   pack::BoxSheets box_sheets_;
+  making::Cutting cutting_;
+  making::Tolerances tolerances_;
+  making::Costs costs_;
 };
 
 }  // namespace quoin::guide

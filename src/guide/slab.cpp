@@ -165,6 +165,8 @@ std::vector<Slab> slabs_of(const Chapter& chapter, int number, const Look& look,
       slabs.back().next = Slab::Next::rather_same_page;  // what leads up to a picture
     }
     for (Slab& slab : more) slabs.push_back(std::move(slab));
+    const auto* words = std::get_if<Paragraph>(&block);
+    if (words != nullptr && words->words.ends_with(':')) slabs.back().next = Slab::Next::same_page;
   }
   while (!slabs.empty() && slabs.back().kind == SlabKind::heading) slabs.pop_back();
   if (slabs.size() == 1) slabs.clear();  // a title with nothing under it

@@ -134,6 +134,10 @@ std::vector<Slab> table_slabs(const Table& table, const Look& look, Setting& set
       slabs.push_back(std::move(slab));
     }
   }
+  constexpr std::size_t short_table = 8;  // its head and the rows of a sum
+  for (std::size_t i = 0; slabs.size() <= short_table && i + 1 < slabs.size(); ++i) {
+    slabs[i].next = std::max(slabs[i].next, Slab::Next::rather_same_page);
+  }
   return slabs;
 }
 

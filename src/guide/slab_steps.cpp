@@ -41,12 +41,17 @@ struct Rows {
   [[nodiscard]] bool counted() const { return steps.numbers == Steps::Numbers::counted; }
   [[nodiscard]] Mm share() const { return look.share(across); }
   [[nodiscard]] bool beside() const { return across == 1; }
+  /// Of a picture that stands beside its words.
+  [[nodiscard]] Mm picture_share() const {
+    const bool is_wide = steps.pictures == Steps::Pictures::two_thirds;
+    return is_wide ? look.share(3) * 2 + gutter : look.share(2);
+  }
   [[nodiscard]] Size picture_room() const {
     const Mm most = look.column.size.height * (across == 2 ? 0.4 : 0.3);
-    return {beside() ? look.share(2) : share(), most};
+    return {beside() ? picture_share() : share(), most};
   }
   [[nodiscard]] Mm words_width() const {
-    const Mm width = beside() ? look.share(2) : share();
+    const Mm width = beside() ? look.column.size.width - picture_share() - gutter : share();
     return counted() ? width - step_hang : width;
   }
   [[nodiscard]] Vec words_at() const { return {counted() ? step_hang : Mm{}, Mm{}}; }

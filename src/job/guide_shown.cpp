@@ -20,8 +20,19 @@ std::set<std::size_t> faces_for_guide(const Workshop& shop) {
 Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& shop,
                         const std::map<std::size_t, Scene>& faces,
                         const std::optional<TopCard>& top_card) {
-  guide::Making making{
-      outcome.game, *outcome.plan, outcome.totals, wishes.decks, {}, {}, false, {}, {}, {}};
+  const Making& reckoned = *outcome.making;
+  guide::Making making{outcome.game,
+                       *outcome.plan,
+                       outcome.totals,
+                       wishes.decks,
+                       {},
+                       {},
+                       false,
+                       {},
+                       reckoned.cutting,
+                       reckoned.tolerances,
+                       reckoned.costs,
+                       outcome.printer ? &*outcome.printer : nullptr};
   for (int i = 0; i < shop.fronts(); ++i) {
     making.fronts.push_back(shop.drawings()[static_cast<std::size_t>(i)].piece);
   }

@@ -13,8 +13,8 @@ namespace quoin::job {
 /// first back.
 [[nodiscard]] std::set<std::size_t> faces_for_guide(const Workshop& shop);
 
-/// `guide.pdf` of a run whose sheets are laid: it places the cards' drawings by their numbers.
-/// `faces` are those that `faces_for_guide` names, texts set in this thread.
+/// `guide.pdf` of a run whose sheets are laid and reckoned: it places the cards' drawings by their
+/// numbers. `faces` are those that `faces_for_guide` names, texts set in this thread.
 [[nodiscard]] Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& shop,
                                       const std::map<std::size_t, Scene>& faces,
                                       const std::optional<TopCard>& top_card);

@@ -25,6 +25,7 @@
 #include "pack/report.h"
 #include "pieces/box/box_art.h"
 #include "pieces/card/face.h"
+#include "press/fitness.h"
 
 namespace quoin::job {
 namespace {
@@ -159,10 +160,18 @@ bool wants_guide(const Wishes& wishes) {
   return wishes.parts.contains(Part::guide) && wishes.only.empty();
 }
 
+/// The game with the prices of this machine, which lie beside its printers.
+Checked<game::Game> read_with_prices(const World& world, const std::string& printers_folder) {
+  if (printers_folder.empty()) return game::read_game(world);
+  const std::string folder = printers_folder.substr(0, printers_folder.rfind('/'));
+  const std::unique_ptr<World> machine = real_world(folder);
+  return game::read_game(world, {machine.get(), folder + "/prices.toml"});
+}
+
 Run begin(const World& world, const Wishes& wishes, Watcher& watcher) {
   Run run{world, wishes, watcher, {}, {}, nullptr, {}, {}, {}};
   const WitnessedWorld witnessed(world);
-  Checked<game::Game> read = game::read_game(witnessed);
+  Checked<game::Game> read = read_with_prices(witnessed, wishes.printers_folder);
   run.outcome.game = std::move(read.value);
   run.found = std::move(read.found);
   run.outcome.printer =
@@ -179,8 +188,17 @@ Run begin(const World& world, const Wishes& wishes, Watcher& watcher) {
   return run;
 }
 
+/// What is only true today, told after all files were written.
+void add_dated(Run& run) {
+  if (!run.outcome.printer) return;
+  auto old = press::measured_long_ago(*run.outcome.printer, run.wishes.today,
+                                      run.outcome.game.printer.origin);
+  if (old) settle(run.outcome, {std::move(*old)});
+}
+
 Outcome end(Run& run) {
   settle(run.outcome, std::move(run.found));
+  add_dated(run);
   return std::move(run.outcome);
 }
 
@@ -457,7 +475,10 @@ Outcome make(const World& world, const Wishes& wishes, Watcher& watcher) {
   if (any_errors(run.found)) return check(world, wishes, watcher);
   Workshop shop(world, run.outcome.game, cards, run.cache.get(), run.game_hash);
   make_pack(run, shop);
-  if (run.outcome.published) return std::move(run.outcome);
+  if (run.outcome.published) {
+    add_dated(run);
+    return std::move(run.outcome);
+  }
   return end(run);
 }
 

@@ -30,7 +30,12 @@ struct Wishes {
   std::vector<std::string> only;  ///< ids of spoilt cards to print again; empty: all
   int decks = 1;                  ///< copies of the whole deck, 1..1000
   std::string cache_folder;       ///< for prepared pictures; "" for none
-  std::string printers_folder;    ///< printers of this machine, for any game; "" for none
+  /// Printers of this machine, for any game; prices.toml for all games may lie beside it. "" for
+  /// none.
+  std::string printers_folder;
+  /// The day by the maker's clock, "2026-11-28", "" when nobody knows. What follows from it is
+  /// among the findings of the outcome and in no file, since those are the same on any day.
+  std::string today = {};
 };
 
 /// Told how far the work is; answers false to stop it.

@@ -54,7 +54,7 @@ std::optional<making::RunCosts> run_of(const Workshop& shop, int decks, const Co
 
 void reckon(const Workshop& shop, const Wishes& wishes, const CopiesOf& copies, Outcome& outcome,
             Diagnostics& found) {
-  add(making::check_weight(outcome.game), found);
+  add(making::check_weight(outcome.game, outcome.printer ? &*outcome.printer : nullptr), found);
   if (!outcome.plan) return;
   const game::Game& game = outcome.game;
   const pieces::Box* box = outcome.box ? &*outcome.box : nullptr;
@@ -67,6 +67,7 @@ void reckon(const Workshop& shop, const Wishes& wishes, const CopiesOf& copies, 
       game, *outcome.plan, making.cutting, making.faces, shop.fronts(),
       outcome.printer ? making::measured_register(*outcome.printer) : making::usual_register(game));
   add(making::check_tolerances(game, making.tolerances, making.faces), found);
+  add(making::check_backs_meet(game, making.tolerances, shop.fronts()), found);
   outcome.making = std::move(making);
   if (!wishes.only.empty()) return;
   std::set<int> runs{wishes.decks};

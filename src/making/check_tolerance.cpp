@@ -5,6 +5,7 @@
 #include <map>
 
 #include "making/tolerance.h"
+#include "sheets/printable.h"
 #include "sheets/wording.h"
 
 namespace quoin::making {
@@ -118,6 +119,11 @@ Diagnostics told_once(Diagnostics each) {
   return once;
 }
 
+/// The chance that the back of a card is not right.
+double shows(const press::Chances& chances) {
+  return 1 - (1 - chances.white_edge) * (1 - chances.lopsided);
+}
+
 }  // namespace
 
 std::string in_words(double chance) {
@@ -128,16 +134,54 @@ std::string in_words(double chance) {
   return fmt::format("1 in {:.0f}", 1 / chance);
 }
 
-Diagnostics check_weight(const game::Game& game) {
-  const game::PrinterWishes& printer = game.printer;
-  if (!printer.heaviest || !game.stock.grammage || *game.stock.grammage <= *printer.heaviest) {
-    return {};
+Diagnostics check_weight(const game::Game& game, const press::Profile* printer) {
+  std::optional<double> most = game.printer.heaviest;
+  Origin where = game.printer.heaviest_origin;
+  std::string who = "the printer";
+  if (!most && printer != nullptr) {
+    most = printer->heaviest;
+    where = game.stock.origin;
+    who = printer->id;
   }
-  Diagnostic problem(Id::sheet_too_heavy, printer.heaviest_origin,
-                     fmt::format("the cards' paper is {:g} g/m², and the printer takes {:g} g/m²",
-                                 *game.stock.grammage, *printer.heaviest));
+  if (!most || !game.stock.grammage || *game.stock.grammage <= *most) return {};
+  Diagnostic problem(Id::sheet_too_heavy, where,
+                     fmt::format("the cards' paper is {:g} g/m², and {} takes {:g} g/m²",
+                                 *game.stock.grammage, who, *most));
   problem.detail("it may jam, or be drawn in askew");
   return {problem.hint("use its straight way through, a lighter paper, or a copy shop")};
+}
+
+Diagnostics check_backs_meet(const game::Game& game, const Tolerances& all, int fronts) {
+  if (!sheets::has_back_forms(game.sheets)) return {};
+  const double evenness = game.making.cutting.evenness;
+  double cards = 0, spoilt = 0, folded = 0;
+  for (std::size_t i = static_cast<std::size_t>(fronts); i < all.faces.size(); ++i) {
+    press::Margins margins = all.faces[i].margins;
+    margins.bleed = std::max(margins.bleed, widest_bleed);
+    press::ErrorBudget errors = all.back.worst;
+    const int n = all.faces[i].places;
+    cards += n;
+    spoilt += n * shows(press::chances(margins, errors, evenness));
+    errors.shift_x = errors.shift_y = fold_strays;
+    errors.turn = {};
+    folded += n * shows(press::chances(margins, errors, evenness));
+  }
+  if (cards <= 0 || spoilt <= hopeless * cards || folded > spoilt / 2) return {};
+  const auto percent = [cards](double count) { return 100 * count / cards; };
+  Diagnostic problem(
+      Id::tolerance_fold_instead, game.sheets.origin,
+      fmt::format("{:.0f} of 100 backs will have a crooked border or a white edge, and {:.0f} of "
+                  "100 when they are folded and glued",
+                  percent(spoilt), percent(folded)));
+  problem.detail(fmt::format(
+      "backs stray by {:.1f} mm{}; that is with {:g} mm of bleed, and more bleed is no remedy",
+      all.registration.shift.value * 2,
+      all.registration.is_assumed ? ", as is usual for a printer that was not measured" : "",
+      widest_bleed.value));
+  problem.hint(
+      "write backs = \"fold\" under [sheets]: both sides beside each other, folded and glued");
+  if (all.registration.is_assumed) problem.hint("or measure the printer: quoin printer says how");
+  return {problem};
 }
 
 Diagnostics check_tolerances(const game::Game& game, const Tolerances& all,

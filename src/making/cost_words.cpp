@@ -9,10 +9,6 @@
 namespace quoin::making {
 namespace {
 
-std::string money(double sum, const game::Prices& prices) {
-  return fmt::format("{:.2f}{}{}", sum, prices.currency.empty() ? "" : " ", prices.currency);
-}
-
 std::string decks_words(int decks) { return sheets::counted(decks, "deck"); }
 
 std::string listed(const std::vector<std::string>& words) {
@@ -41,8 +37,9 @@ std::string price_line(const game::Game& game, const Costs& costs) {
   std::string words;
   for (const RunCosts& run : costs.runs) {
     words += words.empty() ? "" : ", ";
-    words += run.decks == 1 ? "one deck " + money(run.each(), prices)
-                            : fmt::format("each of {} {}", run.decks, money(run.each(), prices));
+    words += run.decks == 1
+                 ? "one deck " + money_words(run.each(), prices)
+                 : fmt::format("each of {} {}", run.decks, money_words(run.each(), prices));
   }
   if (!costs.runs.front().not_priced.empty()) {
     words += ", without " + listed(costs.runs.front().not_priced);
@@ -74,20 +71,28 @@ std::string work_words(const Work& work) {
   return words;
 }
 
-std::string times_words(const game::Times& t) {
-  return fmt::format(
-      "reckoned with {:g} s a printed side, {:g} s a cut, {:g} s a setting, {:g} s a corner, {:g} "
-      "s "
-      "a knife cut, {:g} s a crease, {:g} s a glued seam; change them under [times]",
-      t.side, t.cut, t.setting, t.corner, t.knife_cut, t.crease, t.glue);
-}
-
 std::string spares_words(const Tolerances& tolerances) {
   return fmt::format("cuts within {:.1f} mm; {:.1f} cards spoilt on average, {}",
                      tolerances.cut_within.value, tolerances.spoilt,
                      tolerances.spares == 0
                          ? std::string("no spare sheets needed")
                          : "print " + sheets::counted(tolerances.spare_sheets, "spare sheet"));
+}
+
+std::string money_words(double sum, const game::Prices& prices) {
+  return fmt::format("{:.2f}{}{}", sum, prices.currency.empty() ? "" : " ", prices.currency);
+}
+
+std::string assumed_times(const game::Times& times) {
+  return fmt::format(
+      "{:g} s a printed side, {:g} s a cut, {:g} s a setting, {:g} s a corner, {:g} s a knife "
+      "cut, {:g} s a crease, {:g} s a glued seam",
+      times.side, times.cut, times.setting, times.corner, times.knife_cut, times.crease,
+      times.glue);
+}
+
+std::string times_words(const game::Times& times) {
+  return "reckoned with " + assumed_times(times) + "; change them under [times]";
 }
 
 std::string time_words(double seconds) {
@@ -108,7 +113,7 @@ std::vector<std::string> making_lines(const game::Game& game, const Cutting& cut
   if (costs.runs.empty()) return lines;
   lines.push_back(decks_words(costs.runs.front().decks) + " takes about " +
                   work_words(costs.runs.front().work));
-  if (game.making.prices.any()) lines.push_back(price_line(game, costs));
+  if (costs.has_money()) lines.push_back(price_line(game, costs));
   return lines;
 }
 
@@ -118,11 +123,11 @@ std::vector<std::string> cost_lines(const game::Game& game, const Costs& costs) 
   for (const RunCosts& run : costs.runs) {
     lines.push_back(fmt::format("{}: {}", decks_words(run.decks), amount_line(run.stuff)));
     for (const CostLine& line : run.lines) {
-      lines.push_back(fmt::format("  {} {}", line.what, money(line.sum, prices)));
+      lines.push_back(fmt::format("  {} {}", line.what, money_words(line.sum, prices)));
     }
     if (!run.lines.empty()) {
-      lines.push_back(fmt::format("  in all {}, {} a deck{}", money(run.sum, prices),
-                                  money(run.each(), prices),
+      lines.push_back(fmt::format("  in all {}, {} a deck{}", money_words(run.sum, prices),
+                                  money_words(run.each(), prices),
                                   prices.is_example ? " (example prices)" : ""));
     }
     if (!run.not_priced.empty()) {
@@ -133,8 +138,8 @@ std::vector<std::string> cost_lines(const game::Game& game, const Costs& costs) 
   for (const QuotedCosts& quoted : costs.quoted) {
     const game::Quotation& one = quoted.quotation;
     lines.push_back(fmt::format("{} asks {} for {}, {} a deck{}{}", one.name,
-                                money(one.price, prices), decks_words(one.decks),
-                                money(quoted.each, prices), one.note.empty() ? "" : ": ",
+                                money_words(one.price, prices), decks_words(one.decks),
+                                money_words(quoted.each, prices), one.note.empty() ? "" : ": ",
                                 one.note));
   }
   lines.push_back(times_words(game.making.times));

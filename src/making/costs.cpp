@@ -37,10 +37,10 @@ double glued_area(const Cutting& cutting) {
   return area;
 }
 
-/// How much more is printed because of the spare sheets: 1 without any.
+/// How much more is printed because of the spare sheets.
 double with_spares(const RunFacts& run) {
-  const double sheets = static_cast<double>(run.plan.sheets.size());
-  return sheets > 0 ? 1 + run.tolerances.spare_sheets / sheets : 1;
+  const double sheets = static_cast<double>(std::max<std::size_t>(run.plan.sheets.size(), 1));
+  return 1 + run.tolerances.spare_sheets / sheets;
 }
 
 /// Sides of all sheets that are printed, spares counted.

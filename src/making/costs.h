@@ -52,6 +52,8 @@ struct QuotedCosts {
 struct Costs {
   std::vector<RunCosts> runs;  ///< by rising number of decks
   std::vector<QuotedCosts> quoted;
+  /// Whether anything that is needed has a price.
+  [[nodiscard]] bool has_money() const { return !runs.empty() && !runs.back().lines.empty(); }
 };
 
 /// What one run is reckoned from: the sheets as laid for so many decks, their cuts, and the boxes'
@@ -108,6 +110,11 @@ struct CostTable {
   std::vector<std::string> notes;       ///< what has no price, what is assumed
 };
 [[nodiscard]] CostTable cost_table(const game::Game& game, const Costs& costs);
+
+/// "3.20 EUR": to a hundredth, in the currency that the game gives.
+[[nodiscard]] std::string money_words(double sum, const game::Prices& prices);
+/// "15 s a printed side, 10 s a cut, …": what times are reckoned with.
+[[nodiscard]] std::string assumed_times(const game::Times& times);
 
 /// "40 s", "25 min", "1 h 40 min".
 [[nodiscard]] std::string time_words(double seconds);

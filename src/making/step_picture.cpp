@@ -222,10 +222,10 @@ Scene step_picture(const Cutting& cutting, const SheetKind& kind, std::size_t st
   draw_cut(scene, ink, first, view.map);
   draw_turn(scene, ink, now.quarter_turns, {{side.left(), Mm{0}}, {side.size.width, Mm{19}}});
   draw_sheet(scene, ink, kind, step, side);
-  scene.items.push_back(
-      words("you stand here", {place.centre().x, room.height - Mm{2.4}}, {Mm{2.2}, 0, ink.quiet}));
+  scene.items.push_back(words("you stand here", {place.centre().x, place.bottom() + Mm{3.4}},
+                              {Mm{2.3}, 0, ink.quiet}));
   scene.items.push_back(words("the sheet as printed", {side.centre().x, room.height - Mm{2.4}},
-                              {Mm{2.2}, 0, ink.quiet}));
+                              {Mm{2.3}, 0, ink.quiet}));
   return scene;
 }
 

@@ -61,11 +61,18 @@ std::optional<std::size_t> cell_at(const sheets::Grid& grid, Point middle) {
 }
 
 /// The least bleed on any side. Where cards touch, or all edges are alike, no paper shows: what a
-/// stray cut leaves is a neighbour's ink, which `sheet.neighbours-touch` tells of.
-Mm least_bleed(const sheets::Placed& placed, const sheets::Plan& plan) {
+/// stray cut leaves is a neighbour's ink, which `sheet.neighbours-touch` tells of. At a fold,
+/// inside of its cell, it is the card's own other side.
+Mm least_bleed(const sheets::Placed& placed, const sheets::Plan& plan, Rect cell) {
   const Rect w = placed.window, t = placed.trim;
-  const Mm least = std::min(std::min(t.left() - w.left(), w.right() - t.right()),
-                            std::min(t.top() - w.top(), w.bottom() - t.bottom()));
+  const bool folded = plan.grid.fold != sheets::Fold::none;
+  const auto side = [folded](Mm bleed, Mm from_cell) {
+    return folded && from_cell > epsilon ? without_end : bleed;
+  };
+  const Mm least = std::min({side(t.left() - w.left(), t.left() - cell.left()),
+                             side(w.right() - t.right(), cell.right() - t.right()),
+                             side(t.top() - w.top(), t.top() - cell.top()),
+                             side(w.bottom() - t.bottom(), cell.bottom() - t.bottom())});
   const bool touching = !(plan.grid.gutter_x > Mm{}) && !(plan.grid.gutter_y > Mm{});
   return plan.piece.edges_alike || touching ? std::max(least, plan.piece.bleed) : least;
 }
@@ -77,8 +84,8 @@ std::vector<Place> places_on(const sheets::Form& form, const sheets::Plan& plan,
     const auto cell = cell_at(plan.grid, to_front(placed.trim.centre()));
     if (!cell) continue;
     const auto drawing = static_cast<std::size_t>(placed.drawing);
-    places.push_back(
-        {placed.is_back ? fronts + drawing : drawing, *cell, least_bleed(placed, plan)});
+    places.push_back({placed.is_back ? fronts + drawing : drawing, *cell,
+                      least_bleed(placed, plan, plan.grid.trims[*cell])});
   }
   return places;
 }
@@ -226,6 +233,7 @@ class Reckoning {
 
   void average() {
     for (std::size_t i = 0; i < faces_.size(); ++i) {
+      result_.faces[i].places = places_[i];
       const double n = std::max(places_[i], 1);
       result_.faces[i].chances = {sums_[i].white_edge / n, sums_[i].clipped / n,
                                   sums_[i].lopsided / n};
@@ -283,7 +291,7 @@ Register usual_register(const game::Game& game) {
   Register registration;
   registration.is_assumed = !printer.register_within.has_value();
   registration.shift = std::max(usual.shift_x, usual.shift_y);
-  if (game.sheets.backs == game::BackPrinting::fold) registration.shift = Mm{0.25};
+  if (game.sheets.backs == game::BackPrinting::fold) registration.shift = fold_strays;
   if (printer.register_within) registration.shift = *printer.register_within / 2;
   registration.turn = printer.askew_within ? Angle{printer.askew_within->radians / 2} : usual.turn;
   return registration;

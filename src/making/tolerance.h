@@ -40,6 +40,7 @@ struct FaceTolerance {
   press::Margins margins;
   press::Chances chances;   ///< on the average over the places where it lies on the sheets
   press::Chances at_worst;  ///< at the place of the run where cuts stray most
+  int places = 0;           ///< how often it lies on the sheets
 };
 
 /// What fronts, or backs, have to reckon with.
@@ -72,11 +73,24 @@ inline constexpr Mm seen_sliver{0.2};
                                     int fronts, const Register& registration);
 
 /// `tolerance.white-edge`, `tolerance.lopsided-border`, `tolerance.clipped` for faces above the
-/// maker's target, `tolerance.spares`, and `sheet.too-heavy`.
+/// maker's target, and `tolerance.spares`.
 [[nodiscard]] Diagnostics check_tolerances(const game::Game& game, const Tolerances& tolerances,
                                            const std::vector<FaceFacts>& faces);
-/// `sheet.too-heavy` when the stock is heavier than [printer] takes.
-[[nodiscard]] Diagnostics check_weight(const game::Game& game);
+/// `sheet.too-heavy` when the stock is heavier than what [printer] says that the printer takes, or
+/// else the profile of the printer that was measured (null: none).
+[[nodiscard]] Diagnostics check_weight(const game::Game& game, const press::Profile* printer);
+
+/// `tolerance.fold-instead`: where more than `hopeless` of the cards would have a back with a
+/// crooked border, or a white edge though it had 5 mm of bleed, and folding would halve that. For
+/// sheets whose backs are forms of their own.
+[[nodiscard]] Diagnostics check_backs_meet(const game::Game& game, const Tolerances& tolerances,
+                                           int fronts);
+/// Two cards in three; a choice of ours, no source.
+inline constexpr double hopeless = 2.0 / 3;
+/// The widest bleed that backs are taken to get. Common practice, no source.
+inline constexpr Mm widest_bleed{5};
+/// How far folded backs stray, as a standard deviation. Common practice, no source.
+inline constexpr Mm fold_strays{0.25};
 
 /// "1 in 5", "1 in 40", "nearly all": a chance as a person says it.
 [[nodiscard]] std::string in_words(double chance);

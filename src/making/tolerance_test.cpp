@@ -70,6 +70,19 @@ TEST(Tolerances, know_no_white_edge_where_there_is_no_ink) {
   EXPECT_NEAR(deck.reckoned().faces[0].at_worst.white_edge, 0, 1e-9);
 }
 
+TEST(Tolerances, take_what_shows_at_a_fold_for_the_cards_own_other_side) {
+  Deck deck;
+  deck.game.sheets.backs = game::BackPrinting::fold;
+  deck.game.sheets.grid.reset();
+  deck.faces.back().measure.border.reset();
+  const Tolerances all = deck.reckoned();
+  for (const FaceTolerance& face : all.faces) {
+    EXPECT_NEAR(face.margins.bleed.value, 2.2, 1e-9);
+    EXPECT_LT(face.at_worst.white_edge, 0.01);
+  }
+  EXPECT_LT(all.spoilt, 0.2);
+}
+
 TEST(Tolerances, give_the_spares_that_a_deck_needs) {
   Deck deck;
   deck.game.printer.register_within = Mm{0.4};
@@ -108,12 +121,83 @@ TEST(CheckTolerances, says_when_words_are_clipped) {
 
 TEST(CheckWeight, says_when_the_paper_is_heavier_than_the_printer_takes) {
   game::Game game;
-  EXPECT_THAT(check_weight(game), IsEmpty());
+  EXPECT_THAT(check_weight(game, nullptr), IsEmpty());
   game.stock.grammage = 300;
   game.printer.heaviest = 220;
-  const Diagnostics found = check_weight(game);
+  press::Profile measured;
+  measured.id = "study";
+  measured.heaviest = 250;
+  const Diagnostics found = check_weight(game, &measured);
   ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].id, Id::sheet_too_heavy);
   EXPECT_EQ(found[0].message, "the cards' paper is 300 g/m², and the printer takes 220 g/m²");
+  game.printer.heaviest.reset();
+  const Diagnostics by_profile = check_weight(game, &measured);
+  ASSERT_THAT(by_profile, SizeIs(1));
+  EXPECT_EQ(by_profile[0].message, "the cards' paper is 300 g/m², and study takes 250 g/m²");
+  measured.heaviest = 300;
+  EXPECT_THAT(check_weight(game, &measured), IsEmpty());
+}
+
+TEST(CheckBacksMeet, recommends_folding_when_most_backs_would_look_crooked) {
+  Deck deck;
+  deck.game.printer.register_within = Mm{6};
+  const Diagnostics found = check_backs_meet(deck.game, deck.reckoned(), deck.cards);
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].id, Id::tolerance_fold_instead);
+  // Simulation of the same errors, that of the closed form's own test, stands beside the figures.
+  const Tolerances all = deck.reckoned();
+  press::Margins margins = all.faces.back().margins;
+  margins.bleed = widest_bleed;
+  const auto of_100 = [&](const press::ErrorBudget& errors) {
+    const press::Chances seen = press::simulated_chances(margins, errors, {40'000, 3});
+    return 100 * (1 - (1 - seen.white_edge) * (1 - seen.lopsided));
+  };
+  press::ErrorBudget folded = all.back.worst;
+  folded.shift_x = folded.shift_y = fold_strays;
+  folded.turn = {};
+  int now = 0, then = 0;
+  ASSERT_EQ(std::sscanf(found[0].message.c_str(),
+                        "%d of 100 backs will have a crooked border or a white edge, and %d of 100 "
+                        "when they are folded and glued",
+                        &now, &then),
+            2);
+  EXPECT_NEAR(now, of_100(all.back.worst), 2);
+  EXPECT_NEAR(then, of_100(folded), 6);  // the closed form takes both ways as independent
+  EXPECT_THAT(found[0].details,
+              ElementsAre("backs stray by 6.0 mm; that is with 5 mm of bleed, and more bleed is no "
+                          "remedy"));
+}
+
+TEST(CheckBacksMeet, is_quiet_when_folding_is_done_already_or_changes_little) {
+  Deck deck;
+  deck.game.printer.register_within = Mm{0.6};
+  EXPECT_THAT(check_backs_meet(deck.game, deck.reckoned(), deck.cards), IsEmpty());
+  deck.game.printer.register_within = Mm{6};
+  deck.faces.back().measure.border->width = Mm{0.4};  // crooked however it is printed
+  EXPECT_THAT(check_backs_meet(deck.game, deck.reckoned(), deck.cards), IsEmpty());
+  deck.faces.back().measure.border.reset();  // the bleed hides it
+  deck.game.printer.register_within = Mm{3};
+  EXPECT_THAT(check_backs_meet(deck.game, deck.reckoned(), deck.cards), IsEmpty());
+  deck.game.sheets.backs = game::BackPrinting::none;
+  deck.game.printer.register_within = Mm{9};
+  EXPECT_THAT(check_backs_meet(deck.game, deck.reckoned(), deck.cards), IsEmpty());
+}
+
+TEST(RunCosts, count_ink_and_time_of_the_spare_sheets_and_no_more) {
+  Deck deck;
+  for (FaceFacts& face : deck.faces) face.measure.ink = {1, 0, 0, 0};
+  const sheets::Plan plan = deck.plan();
+  const Cutting cutting = plan_cutting(deck.game, plan, nullptr, 1).value;
+  Tolerances all = deck.reckoned();
+  all.spares = all.spare_sheets = 0;
+  const RunFacts run{1, plan, cutting, all, 0, deck.cards};
+  const RunCosts bare = run_costs(deck.game, run, deck.faces, deck.cards);
+  all.spares = 1;
+  all.spare_sheets = 1;  // one of a form that is wanted twice
+  const RunCosts more = run_costs(deck.game, run, deck.faces, deck.cards);
+  EXPECT_NEAR(more.stuff.ink[0], bare.stuff.ink[0] * 1.5, 1e-9);
+  EXPECT_NEAR(more.work.print, bare.work.print * 1.5, 1e-9);
 }
 
 TEST(InWords, says_a_chance_as_a_person_does) {
@@ -213,6 +297,24 @@ TEST(RunCosts, say_what_has_no_price) {
   const RunCosts costs =
       run_costs(deck.game, {1, plan, cutting, all, 1, deck.cards}, deck.faces, deck.cards);
   EXPECT_THAT(costs.not_priced, ElementsAre("board for the box", "ink"));
+}
+
+TEST(MakingLines, speak_of_money_only_when_something_that_is_needed_has_a_price) {
+  Deck deck;
+  const sheets::Plan plan = deck.plan();
+  const Cutting cutting = plan_cutting(deck.game, plan, nullptr, 1).value;
+  const Tolerances all = deck.reckoned();
+  const auto lines = [&] {
+    Costs costs;
+    costs.runs.push_back(
+        run_costs(deck.game, {1, plan, cutting, all, 0, deck.cards}, deck.faces, deck.cards));
+    return making_lines(deck.game, cutting, &all, costs);
+  };
+  deck.game.making.prices.glue = 0.05;  // without a box nothing is glued
+  const std::size_t without = lines().size();
+  deck.game.making.prices.sheet = 0.5;
+  EXPECT_EQ(lines().size(), without + 1);
+  EXPECT_THAT(lines().back(), testing::HasSubstr("one deck "));
 }
 
 TEST(TimeWords, are_as_exact_as_the_reckoning) {

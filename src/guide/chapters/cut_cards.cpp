@@ -4,101 +4,12 @@
 
 #include "guide/chapters/wording.h"
 #include "guide/figures/figures.h"
+#include "making/cut_steps.h"
 #include "making/hand_work.h"
 #include "sheets/wording.h"
 
 namespace quoin::guide {
 namespace {
-
-using cut::Cut;
-using cut::Edge;
-
-std::string_view edge_name(Edge edge) {
-  switch (edge) {
-    case Edge::left:
-      return "left";
-    case Edge::top:
-      return "top";
-    case Edge::right:
-      return "right";
-    case Edge::bottom:
-      break;
-  }
-  return "bottom";
-}
-
-/// The waste of a cut by a mark lies on the side opposite of what is away from the maker.
-Edge opposite(Edge edge) {
-  switch (edge) {
-    case Edge::left:
-      return Edge::right;
-    case Edge::top:
-      return Edge::bottom;
-    case Edge::right:
-      return Edge::left;
-    case Edge::bottom:
-      break;
-  }
-  return Edge::top;
-}
-
-/// How what lies on the table is turned from the picture before: "" when it is not.
-std::string turn_words(const cut::Plan& plan, std::size_t step) {
-  const Edge before = step == 0 ? Edge::top : far_edge(plan, step - 1);
-  const Edge now = far_edge(plan, step);
-  // Edges are counted clockwise from the left one; a quarter clockwise brings the left one up.
-  const int quarters = (static_cast<int>(before) - static_cast<int>(now) + 4) % 4;
-  const bool is_sheet =
-      plan.steps[step].cuts.front().through.size.width > plan.grid.piece.width * 1.5 &&
-      plan.steps[step].cuts.front().through.size.height > plan.grid.piece.height * 1.5;
-  const char* what = is_sheet ? "the sheet" : "the strips";
-  if (quarters == 0) return "";
-  if (quarters == 2) return fmt::format("Turn {} half round. ", what);
-  return fmt::format("Turn {} a quarter to the {}. ", what, quarters == 1 ? "right" : "left");
-}
-
-/// How many pieces of the grid lie in a part of the sheet.
-int cards_in(const cut::Grid& grid, Rect part) {
-  int count = 0;
-  for (int row = 0; row < grid.rows; ++row) {
-    for (int column = 0; column < grid.columns; ++column) {
-      count += lies_in(cut::cell(grid, column, row), part) ? 1 : 0;
-    }
-  }
-  return count;
-}
-
-/// What the cuts of a step leave: cards, strips of them, or only less waste.
-std::string result_words(const cut::Plan& plan, const cut::Step& step) {
-  bool parts = false, leaves_strips = false;
-  for (const Cut& one : step.cuts) {
-    const bool down = one.run == cut::Run::down;
-    const Rect whole = one.through;
-    const Rect before = down ? rect_between(whole.at, {one.at, whole.bottom()})
-                             : rect_between(whole.at, {whole.right(), one.at});
-    const int first = cards_in(plan.grid, before), all = cards_in(plan.grid, whole);
-    parts = parts || (first > 0 && first < all);
-    leaves_strips = leaves_strips || (first > 1 && first < all);
-  }
-  if (!parts) return " What falls off is waste.";
-  return leaves_strips ? " This makes strips." : " This makes cards of the strips.";
-}
-
-std::string step_words(const cut::Plan& plan, std::size_t index) {
-  const cut::Step& step = plan.steps[index];
-  const Cut& first = step.cuts.front();
-  const std::string turn = turn_words(plan, index);
-  if (first.found == cut::Found::by_mark) {
-    return fmt::format("{}Cut off the **{} margin**, from crop mark to crop mark.", turn,
-                       edge_name(opposite(far_edge(plan, index))));
-  }
-  const int cuts = static_cast<int>(step.cuts.size());
-  return fmt::format("{}Fresh edge against the fence, fence at **{}**: {}.{}", turn,
-                     sheets::millimetres(first.setting), sheets::counted(cuts, "cut"),
-                     result_words(plan, step));
-}
-
-bool can_be_planned(const cut::Grid& grid) { return grid.at.x > epsilon && grid.at.y > epsilon; }
 
 std::string piling_words(const Making& making) {
   const auto caliper = card_caliper(making);
@@ -115,55 +26,80 @@ std::string piling_words(const Making& making) {
       caliper->value, sheets::counted(trimmer, "sheet"), guillotine);
 }
 
-/// The steps as they were planned elsewhere, a list for each kind of sheet.
-void add_planned_steps(Chapter& chapter, const Making& making) {
-  for (const SheetCuts& kind : making.cuts) {
-    if (making.cuts.size() > 1) chapter.blocks.push_back(Heading{kind.which});
-    if (!kind.words.empty()) chapter.blocks.push_back(Paragraph{kind.words});
-    chapter.blocks.push_back(Steps{kind.steps, 2, Steps::Numbers::counted});
+/// What the pictures of the cuts show.
+std::string legend_words(const Making& making) {
+  const bool fence = making.cutting.has_fence;
+  return fmt::format(
+      "In the pictures you stand at the lower edge. The red line is the blade, dashed ones are the "
+      "cuts that follow {}; what is hatched falls away. Thick edges are freshly cut, thin grey "
+      "ones are the mill's: no length is measured from those. The small picture is the whole "
+      "sheet as it was printed.",
+      fence ? "at the same setting of the fence" : "at the same distance");
+}
+
+Steps steps_of(const making::Cutting& cutting, const making::SheetKind& kind) {
+  // As large as a page of the guide shows it, so that its words keep their size.
+  constexpr Size room{Mm{108}, Mm{58}};
+  Steps steps;
+  steps.across = 1;
+  steps.pictures = Steps::Pictures::two_thirds;
+  const std::vector<std::string> words = making::step_words(cutting, kind);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    Figure figure;
+    figure.size = room;
+    figure.scene = making::step_picture(cutting, kind, i, room);
+    steps.steps.push_back({words[i], std::move(figure)});
   }
+  return steps;
+}
+
+/// "Sheets 1 to 7"
+std::string which_sheets(const making::SheetKind& kind) {
+  std::vector<int> numbers;
+  for (const int sheet : kind.sheets) numbers.push_back(sheet + 1);
+  return fmt::format("{} {}", numbers.size() == 1 ? "Sheet" : "Sheets", number_ranges(numbers));
 }
 
 void add_steps(Chapter& chapter, const Making& making) {
-  if (!making.cuts.empty()) {
-    add_planned_steps(chapter, making);
-    return;
-  }
-  const cut::Grid grid = cut_grid(making.plan);
-  if (!can_be_planned(grid)) {
+  const making::Cutting& cutting = making.cutting;
+  if (cutting.kinds.empty()) {
     chapter.blocks.push_back(
         Paragraph{"The cards reach to the edge of the sheet. Cut from crop mark to crop mark: "
-                  "first all the long "
-                  "cuts, then the strips into cards."});
+                  "first all the long cuts, then the strips into cards."});
     return;
   }
-  const cut::Plan plan = cut::plan_cuts(grid, cut::Prefer::fewest_settings);
-  chapter.blocks.push_back(Paragraph{fmt::format(
-      "{} for each pile, with the fence set {}. In the pictures you stand at the lower edge: the "
-      "orange line is the blade, the dark bar is the fence, and what is hatched falls away.",
-      sheets::counted(plan.cuts, "cut"),
-      plan.settings == 1   ? "once"
-      : plan.settings == 2 ? "twice"
-                           : fmt::format("{} times", plan.settings))});
-  Steps steps;
-  for (std::size_t i = 0; i < plan.steps.size(); ++i) {
-    steps.steps.push_back({step_words(plan, i), cut_step(making, plan, i)});
+  chapter.blocks.push_back(Paragraph{legend_words(making)});
+  for (const making::SheetKind& kind : cutting.kinds) {
+    if (cutting.kinds.size() > 1) chapter.blocks.push_back(Heading{which_sheets(kind)});
+    chapter.blocks.push_back(Paragraph{sentence(making::kind_words(kind))});
+    chapter.blocks.push_back(steps_of(cutting, kind));
   }
-  chapter.blocks.push_back(std::move(steps));
-  chapter.blocks.push_back(Heading{"Without a fence"});
-  chapter.blocks.push_back(Paragraph{
-      "With knife and rule, mark the same lengths from the fresh edge with a sharp pencil, at both "
-      "ends of each cut, and lay the rule from mark to mark. Press the rule down, not the knife."});
+  chapter.blocks.push_back(Heading{"With another tool"});
+  if (cutting.has_fence) {
+    chapter.blocks.push_back(
+        Paragraph{"With knife and rule, mark the same lengths from the fresh edge with a sharp "
+                  "pencil, at both ends of each cut, and lay the rule from mark to mark. Press the "
+                  "rule down, not the knife."});
+  } else {
+    chapter.blocks.push_back(
+        Paragraph{"On a trimmer or a guillotine set the fence to the lengths that are measured "
+                  "here, and lay the fresh edge against it."});
+  }
+}
+
+void add_fold_lines(Chapter& chapter, const Making& making) {
+  chapter.blocks.push_back(Heading{"Score first"});
+  chapter.blocks.push_back(Paragraph{fmt::format(
+      "Front and back hang together at a fold. Score along each dashed line from tick to tick "
+      "while the sheet is still whole: with something blunt along a rule, or with a light cut no "
+      "deeper than half of the paper, {:.2f} mm.",
+      making.cutting.sheet.value / 2)});
 }
 
 void add_folding(Chapter& chapter, const Making& making) {
   chapter.blocks.push_back(Heading{"Fold and glue"});
   chapter.blocks.push_back(
-      Paragraph{"Front and back hang together. Score along the dashed line from tick to tick "
-                "before you cut the "
-                "sheet up, with something blunt along a rule. Fold with the print outside, and "
-                "press the fold "
-                "flat."});
+      Paragraph{"Fold with the print outside, away from the groove, and press the fold flat."});
   chapter.blocks.push_back(
       Picture{folded_card(making), "Front and back of the first card, unfolded."});
   chapter.blocks.push_back(Paragraph{
@@ -171,7 +107,7 @@ void add_folding(Chapter& chapter, const Making& making) {
       "for an hour, then cut off what stands out."});
   chapter.blocks.push_back(Caution{
       "Spray glue",
-      {"Open the windows, keep it away from flames and sparks, and read what stands on the can."}});
+      {"Open the windows, keep it away from flames and sparks, and read what the can says."}});
 }
 
 }  // namespace
@@ -180,6 +116,7 @@ Chapter cut_cards(const Making& making) {
   const sheets::Grid& grid = making.plan.grid;
   Chapter chapter;
   chapter.title = "Cut";
+  chapter.opening = Chapter::Opening::here;
   const int on_sheet = static_cast<int>(
       making.plan.sheets.back().copies.size() -
       static_cast<std::size_t>(std::count(making.plan.sheets.back().copies.begin(),
@@ -188,14 +125,21 @@ Chapter cut_cards(const Making& making) {
                                   sheets::counted(grid.columns * grid.rows, "card"), grid.columns,
                                   grid.rows, piling_words(making));
   if (on_sheet < grid.columns * grid.rows && making.totals.sheets > 1) {
-    words += fmt::format(" The last sheet has only {}; cut it in the same way.",
-                         sheets::counted(on_sheet, "card"));
+    words += fmt::format(" The last sheet has only {}.", sheets::counted(on_sheet, "card"));
   }
-  chapter.blocks.push_back(Paragraph{
-      words + " Knock a pile square on its top and left edges, and cut a spare sheet first."});
+  chapter.blocks.push_back(Paragraph{words});
+  if (making.tolerances.cut_within > Mm{}) {
+    chapter.blocks.push_back(Paragraph{fmt::format(
+        "With a {}, 19 cuts in 20 come to lie within **{:.1f} mm** of their line. Knock a pile "
+        "square on its top and left edges, hold it firmly, and cut the spare sheet first: on that "
+        "one you see how far yours stray.",
+        cut::to_string(making.cutting.tool.kind), making.tolerances.cut_within.value)});
+  }
   chapter.blocks.push_back(Caution{"Blades", making::blade_cautions()});
+  const bool folds = making.plan.wishes.backs == game::BackPrinting::fold;
+  if (folds) add_fold_lines(chapter, making);
   add_steps(chapter, making);
-  if (making.plan.wishes.backs == game::BackPrinting::fold) add_folding(chapter, making);
+  if (folds) add_folding(chapter, making);
   return chapter;
 }
 
@@ -208,20 +152,17 @@ Chapter round_corners(const Making& making) {
   const std::string length = sheets::millimetres(radius);
   Steps steps;
   steps.steps.push_back(
-      {fmt::format("Push the card into the punch until both edges touch its stops. The curve has a "
-                   "radius of {}.",
+      {fmt::format("Push the card into the punch until both edges touch its stops: a radius of {}.",
                    length),
        card_corner(making, Corner::square)});
-  steps.steps.push_back(
-      {"Punch. Turn the card and go on round it, always in the same direction, so that "
-       "no corner is forgotten.",
-       card_corner(making, Corner::round)});
+  steps.steps.push_back({"Punch. Turn the card and go on round it, always in the same direction.",
+                         card_corner(making, Corner::round)});
+  chapter.blocks.push_back(Paragraph{
+      fmt::format("{} corners: a punch that takes three cards at once saves an evening. "
+                  "Yours has another radius? Then use it for all cards alike; nobody will "
+                  "see it.",
+                  making.totals.pieces * 4)});
   chapter.blocks.push_back(std::move(steps));
-  chapter.blocks.push_back(
-      Paragraph{fmt::format("{} corners: a punch that takes three cards at once saves an evening. "
-                            "Yours has another radius? "
-                            "Then use it for all cards alike; nobody will see it.",
-                            making.totals.pieces * 4)});
   return chapter;
 }
 

@@ -33,11 +33,16 @@ void add_printing(Chapter& chapter, const Making& making) {
   chapter.blocks.push_back(std::move(list));
   Figure sheet = box_sheet(making);
   if (sheet.size.width > Mm{}) {
-    chapter.blocks.push_back(Picture{
-        std::move(sheet), has_lines_on_back(making)
-                              ? "The printed side. All lines are on the other one."
-                              : "Short ticks stand in line with the creases; the thin line runs "
-                                "round the outside of the box."});
+    Steps beside;
+    beside.across = 1;
+    beside.numbers = Steps::Numbers::plain;
+    beside.steps.push_back(
+        {has_lines_on_back(making)
+             ? "The printed side. All lines are on the other one."
+             : "Short ticks stand in line with the creases; the thin line runs round the outside "
+               "of the box.",
+         std::move(sheet)});
+    chapter.blocks.push_back(std::move(beside));
   }
 }
 

@@ -1,5 +1,8 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "guide/chapters/wording.h"
 #include "guide/figures/figures.h"
 #include "sheets/printable.h"
@@ -24,8 +27,8 @@ TickList settings(const Making& making) {
   list.items.push_back(fmt::format("Paper: **{}**, {}.", as_words(plan.wishes.paper_name),
                                    level ? "lying (landscape)" : "upright (portrait)"));
   list.items.push_back(
-      "Size: **actual size**, or **100 %**. Never *fit to page*: it makes every "
-      "card a little too small.");
+      "Size: **actual size**, or **100 %**. Never *fit to page*: it shrinks "
+      "every card.");
   list.items.push_back(sides_setting(plan));
   list.items.push_back(
       "Kind of paper: the heaviest that the printer offers. Feed card by hand, on the "
@@ -51,11 +54,8 @@ std::string turned_words(const Making& making) {
   const bool upright = sheets::behind(plan.grid.paper, plan.wishes.flip).a < 0;
   const std::string way = upright ? "like the page of a book, about an upright axis"
                                   : "like the page of a wall calendar, about a level axis";
-  return fmt::format(
-      "The sheet turns {}: that is what *flipped on the {}* means for this paper. Each back comes "
-      "to "
-      "lie behind its front.",
-      way, flip_edge_words(plan));
+  return fmt::format("The sheet turns {}: that is what *flipped on the {}* means for this paper.",
+                     way, flip_edge_words(plan));
 }
 
 void add_flip(Chapter& chapter, const Making& making) {
@@ -63,7 +63,8 @@ void add_flip(Chapter& chapter, const Making& making) {
   chapter.blocks.push_back(Paragraph{turned_words(making)});
   chapter.blocks.push_back(
       Picture{turned_sheet(making),
-              "The first sheet, front and back, as each side is seen when you look at it."});
+              "The first sheet, front and back, as each side is seen when you look at it. Equal "
+              "letters lie behind each other."});
 }
 
 /// How a pile goes back into the printer for its backs.
@@ -89,26 +90,43 @@ void add_by_hand(Chapter& chapter, const Making& making) {
   chapter.blocks.push_back(std::move(list));
 }
 
-/// What white shows at an edge of a back is hidden up to here.
-Mm hidden(const Making& making) { return making.plan.piece.back_bleed; }
+std::string far_words(const BackRoom& room) {
+  const std::string limit = sheets::millimetres(room.most);
+  switch (room.shows) {
+    case BackRoom::Shows::nothing:
+      return fmt::format(
+          "**More than {}.** It would hardly show on these backs, but the way the sheet is drawn "
+          "in "
+          "is not right.",
+          limit);
+    case BackRoom::Shows::white_edge:
+      return fmt::format(
+          "**More than {}.** Past what the bleed hides: a strange edge shows on the backs.", limit);
+    case BackRoom::Shows::crooked_border:
+      break;
+  }
+  return fmt::format("**More than {}.** The border of the backs looks crooked.", limit);
+}
 
 void add_against_the_light(Chapter& chapter, const Making& making) {
-  const Mm far = hidden(making) + Mm{0.8};
+  BackRoom room = back_room(making);
+  if (room.shows == BackRoom::Shows::nothing) room.most = Mm{3};
+  const Mm half{std::max(0.2, std::round(room.most.value * 5) / 10)};
+  constexpr Mm widest{3.2};  // what the picture has room for
   chapter.blocks.push_back(Heading{"Hold it against a lamp"});
   chapter.blocks.push_back(Paragraph{
       "The round targets at the edge of the sheet are printed at the same places on both sides. "
-      "Through the paper you see how far apart the two sides are."});
+      "Through the paper you see how far apart the two sides are. Their arms are 2 mm long from "
+      "the middle."});
   Steps steps;
   steps.across = 3;
   steps.numbers = Steps::Numbers::plain;
-  steps.steps.push_back({"**Spot on.** Seldom on a printer at home.", targets_apart(Mm{0.15})});
-  steps.steps.push_back({"**A millimetre apart.** Usual, and good enough.", targets_apart(Mm{1})});
+  steps.steps.push_back({"**Spot on.** Seldom on a printer at home.", targets_apart(Mm{0.1})});
   steps.steps.push_back(
-      {fmt::format(
-           "**More than {}.** Past the bleed: white would show at the edges of the backs. Push "
-           "the guides of the tray against the paper and try again.",
-           sheets::millimetres(hidden(making))),
-       targets_apart(std::min(far, Mm{3.2}))});
+      {fmt::format("**{} apart.** Good: nobody will see it.", sheets::millimetres(half)),
+       targets_apart(std::min(half, widest))});
+  steps.steps.push_back({far_words(room) + " Set the tray's guides closer.",
+                         targets_apart(std::min(room.most + Mm{0.5}, widest))});
   chapter.blocks.push_back(std::move(steps));
 }
 
@@ -116,9 +134,16 @@ void add_trial(Chapter& chapter, const Making& making) {
   const bool backs = sheets::has_back_forms(making.plan.wishes);
   chapter.blocks.push_back(Heading{"One sheet first, on plain paper"});
   TickList list;
-  list.items.push_back("The bar is 100 mm long.");
-  if (backs)
-    list.items.push_back("Held against a lamp, the targets of both sides lie over each other.");
+  list.items.push_back("The bar is **100 mm** long, to half a millimetre.");
+  if (backs) {
+    const BackRoom room = back_room(making);
+    list.items.push_back(
+        room.shows == BackRoom::Shows::nothing
+            ? std::string("Held against a lamp, the targets of both sides lie over each other.")
+            : fmt::format("Held against a lamp, the targets of both sides are no more than **{}** "
+                          "apart, at all edges of the sheet.",
+                          sheets::millimetres(room.most)));
+  }
   list.items.push_back(
       "No line or stripe runs through the colours; what should be white is white.");
   list.items.push_back("Nothing of a card is missing at the edges of the sheet.");
@@ -147,19 +172,22 @@ Chapter print_cards(const Making& making) {
   const sheets::Plan& plan = making.plan;
   Chapter chapter;
   chapter.title = "Print the cards";
+  chapter.opening = Chapter::Opening::here;
   chapter.blocks.push_back(Paragraph{fmt::format(
-      "The sheets are in **{}**. Open {} in a program that shows PDF files, and print with these "
-      "settings. They stand in the window that opens before printing.",
+      "The sheets are in **{}**. Open {} in a program that shows PDF files, and choose these "
+      "settings in the window for printing.",
       plan.wishes.backs == BackPrinting::by_hand
           ? "home/cards-fronts.pdf** and **home/cards-backs.pdf"
           : "home/cards.pdf",
       plan.wishes.backs == BackPrinting::by_hand ? "them" : "it")});
   chapter.blocks.push_back(settings(making));
+  if (making.printer != nullptr) add_printer(chapter, making);
   add_bar(chapter);
   if (sheets::has_back_forms(plan.wishes)) add_flip(chapter, making);
   if (plan.wishes.backs == BackPrinting::by_hand) add_by_hand(chapter, making);
   add_trial(chapter, making);
   if (sheets::has_back_forms(plan.wishes)) add_against_the_light(chapter, making);
+  if (making.printer == nullptr) add_printer(chapter, making);
   add_the_rest(chapter, making);
   return chapter;
 }

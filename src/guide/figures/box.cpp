@@ -139,9 +139,9 @@ Figure box_sheet(const Making& making) {
     items.push_back(placed_item(placement, symbols));
   }
   for (const Item& item : page.own.items) items.push_back(item);
-  const double scale = std::max(page.media.width / Mm{100}, page.media.height / Mm{118});
+  const double scale = std::max(page.media.width / Mm{80}, page.media.height / Mm{62});
   items.push_back(line(Path::rectangle(sheet), net_edge, Mm{0.2} * scale));
-  return scaled(std::move(items), sheet, {Mm{100}, Mm{118}});
+  return scaled(std::move(items), sheet, {Mm{80}, Mm{62}});
 }
 
 Figure box_net(const BoxMade& made, std::size_t index, NetShows shows) {

@@ -1,7 +1,6 @@
 #pragma once
 #include <vector>
 
-#include "cut/plan.h"
 #include "guide/making.h"
 #include "guide/slab.h"
 
@@ -23,21 +22,13 @@ namespace quoin::guide {
 /// A side of a sheet of cards, no larger than the room.
 [[nodiscard]] Figure sheet_side(const Making& making, std::size_t sheet, sheets::Side side,
                                 Size room);
-/// Front and back of the first sheet with the axis about which it is turned, and the way.
+/// Front and back of the first sheet with the axis about which it is turned, and the way. What lies
+/// behind each other has the same letter.
 [[nodiscard]] Figure turned_sheet(const Making& making);
 /// A bar of exactly 100 mm.
 [[nodiscard]] Figure true_bar();
 /// Register targets of both sides over each other, so far apart.
 [[nodiscard]] Figure targets_apart(Mm apart);
-
-/// A sheet before the cuts of a step: what lies on the table with the cards on it, where the blade
-/// goes, what lies against the fence, and what falls away. The far edge of what is cut lies at the
-/// top, as the maker sees it.
-[[nodiscard]] Figure cut_step(const Making& making, const cut::Plan& plan, std::size_t step);
-/// Which edge of the sheet that step's picture has at the top.
-[[nodiscard]] cut::Edge far_edge(const cut::Plan& plan, std::size_t step);
-/// The grid of a plan as the cutter sees it; folded cards with both halves.
-[[nodiscard]] cut::Grid cut_grid(const sheets::Plan& plan);
 
 /// A corner of a real card: square with the curve on it, and round.
 enum class Corner { square, round };

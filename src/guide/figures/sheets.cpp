@@ -42,6 +42,33 @@ std::vector<Item> turning_arrow(Point middle, Mm reach, bool axis_is_upright) {
   return arrow(std::move(way), tip, {Mm{-0.9}, Mm{0.45}}, accent);
 }
 
+/// A letter in a disc.
+void put_letter(Figure& figure, char letter, Point middle) {
+  constexpr Mm radius{2.6};
+  const Rect disc{middle - Vec{radius, radius}, {radius * 2, radius * 2}};
+  figure.scene.items.push_back(shape(Path::ellipse(disc), white));
+  figure.scene.items.push_back(line(Path::ellipse(disc), accent, Mm{0.3}));
+  figure.scene.items.push_back(label(std::string(1, letter), middle, radius * 2, accent));
+}
+
+/// Letters on the cards of the first sheet and on what lies behind them.
+void put_letters(Figure& figure, const Making& making, double scale, Vec front, Vec back) {
+  constexpr int alphabet = 26;
+  const sheets::Plan& plan = making.plan;
+  const Affine behind = sheets::behind(plan.grid.paper, plan.wishes.flip);
+  const auto at = [&](Point place, Vec corner) {
+    return Point{place.x * scale + corner.x, place.y * scale + corner.y};
+  };
+  int count = 0;
+  for (const sheets::Placed& placed : plan.sheets.front().front.placed) {
+    if (count == alphabet) return;
+    const char letter = static_cast<char>('A' + count++);
+    const Point middle = placed.window.centre();
+    put_letter(figure, letter, at(middle, front));
+    put_letter(figure, letter, at(behind(middle), back));
+  }
+}
+
 }  // namespace
 
 Figure sheet_side(const Making& making, std::size_t sheet, Side side, Size room) {
@@ -70,7 +97,7 @@ Figure turned_sheet(const Making& making) {
   // The back lies behind the front under a mirror: where x changes its sign the axis is upright.
   const Affine behind = sheets::behind(making.plan.grid.paper, making.plan.wishes.flip);
   const bool upright = behind.a < 0;
-  const Size room = upright ? Size{Mm{62}, Mm{76}} : Size{Mm{84}, Mm{32}};
+  const Size room = upright ? Size{Mm{62}, Mm{76}} : Size{Mm{84}, Mm{46}};
   const Mm apart{upright ? 26.0 : 18.0}, words{6};
   const Figure front = sheet_side(making, 0, Side::front, room);
   const Figure back = sheet_side(making, 0, Side::back, room);
@@ -96,6 +123,7 @@ Figure turned_sheet(const Making& making) {
     figure.scene.items.push_back(label("back", {beside, second.y + one.height / 2}, Mm{22}));
   }
   figure.scene.items.push_back(line(std::move(axis), accent, Mm{0.35}, {Mm{2}, Mm{1.4}}));
+  put_letters(figure, making, shrink(making.plan.grid.paper, room), {Mm{}, top}, second);
   for (Item& item : turning_arrow(middle, apart * 0.35, upright)) {
     figure.scene.items.push_back(std::move(item));
   }

@@ -5,22 +5,13 @@
 #include <cmath>
 
 #include "press/correction.h"
+#include "press/fitness.h"
 #include "sheets/printable.h"
 #include "sheets/printed.h"
 #include "sheets/wording.h"
 
 namespace quoin::job {
 namespace {
-
-void check_stock(const press::Profile& printer, const game::Game& game, Diagnostics& found) {
-  if (!printer.heaviest || !game.stock.grammage || *game.stock.grammage <= *printer.heaviest) {
-    return;
-  }
-  Diagnostic heavy(Id::press_stock_too_heavy, game.stock.origin,
-                   fmt::format("the stock has {} g/m², and {} takes up to {} g/m²",
-                               *game.stock.grammage, printer.id, *printer.heaviest));
-  found.push_back(heavy.hint("use the straight paper path, a lighter stock, or another printer"));
-}
 
 Mm half_diagonal(Size paper) { return Mm{std::hypot(paper.width.value, paper.height.value) / 2}; }
 
@@ -69,7 +60,9 @@ std::optional<press::Profile> known_printer(const World& world, const std::strin
       press::find_profile({world, machine.get()}, asked.profile, asked.origin).or_report(found);
   if (!printer) return std::nullopt;
   if (!asked.margin_given && printer->margin) game.sheets.dead_margin = *printer->margin;
-  check_stock(*printer, game, found);
+  if (auto other = press::other_stock(*printer, game.stock, asked.origin)) {
+    found.push_back(std::move(*other));
+  }
   return printer;
 }
 

@@ -12,7 +12,7 @@ namespace quoin::job {
 /// which is reported.
 ///
 /// Where the game gives no margin the printer's own becomes the game's. Warns with
-/// `press.stock-too-heavy`.
+/// `press.other-stock`.
 [[nodiscard]] std::optional<press::Profile> known_printer(const World& world,
                                                           const std::string& machine_folder,
                                                           game::Game& game, Diagnostics& found);

@@ -5,6 +5,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <map>
 
 #include "job/edit/keep_profile.h"
 
@@ -61,8 +62,17 @@ TEST(KnownPrinter, has_sheets_drawn_for_it_and_says_so) {
             "printer: study; backs drawn 0.4 mm further left and 0.3 mm further down, turned by "
             "0.00°");
   EXPECT_EQ(outcome.game.sheets.dead_margin, Insets::all(Mm{4.2}));
-  EXPECT_THAT(messages_of(outcome.found, "press."),
-              testing::ElementsAre("the stock has 300 g/m², and study takes up to 220 g/m²"));
+  EXPECT_THAT(messages_of(outcome.found, "sheet.too-heavy"),
+              testing::ElementsAre("the cards' paper is 300 g/m², and study takes 220 g/m²"));
+  EXPECT_THAT(messages_of(outcome.found, "press."), testing::IsEmpty());
+}
+
+TEST(KnownPrinter, is_doubted_on_another_stock_than_it_was_measured_on) {
+  MemoryWorld world = game_for("profile = \"study\"\n");
+  world.put("printers/study.toml", "stock = \"copy paper, 80 g/m²\"\n" + study);
+  EXPECT_THAT(messages_of(checked(world).found, "press.other-stock"),
+              testing::ElementsAre("study was measured on 80 g/m², and the cards' stock is 300 "
+                                   "g/m²"));
 }
 
 TEST(KnownPrinter, leaves_the_games_own_margin) {
@@ -91,6 +101,11 @@ TEST(KnownPrinter, is_not_used_for_sheets_turned_otherwise) {
                                    "turned about the short edge"));
 }
 
+Bytes report_of(const fs::path& pack) {
+  std::ifstream file(pack / "report.json", std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
 class KeptPrinter : public testing::Test {
  protected:
   void SetUp() override {
@@ -112,6 +127,41 @@ TEST_F(KeptPrinter, serves_every_game_of_the_machine) {
   ASSERT_TRUE(outcome.printer);
   EXPECT_EQ(outcome.printer->back.shift.x, Mm{0.4});
   EXPECT_TRUE(outcome.plan->correction);
+}
+
+TEST_F(KeptPrinter, that_was_measured_long_ago_is_told_and_changes_no_file) {
+  MemoryWorld world = game_for("profile = \"study\"\n");
+  world.put("printers/study.toml", "measured = 2025-03-01\n" + study);
+  WaitingOn watcher;
+  Wishes wishes;
+  wishes.parts = {Part::home};
+  wishes.out = (folder_ / "pack").string();
+  std::map<std::string, Bytes> reports;
+  for (const std::string day : {"2025-09-01", "2026-03-02"}) {
+    wishes.today = day;
+    const Outcome outcome = make(world, wishes, watcher);
+    ASSERT_TRUE(outcome.published);
+    EXPECT_EQ(messages_of(outcome.found, "press.measured-long-ago").size(),
+              day == "2026-03-02" ? 1U : 0U);
+    reports[day] = report_of(folder_ / "pack");
+  }
+  EXPECT_FALSE(reports["2025-09-01"].empty());
+  EXPECT_EQ(reports["2025-09-01"], reports["2026-03-02"]);
+  EXPECT_EQ(messages_of(check(world, wishes, watcher).found, "press.measured-long-ago"),
+            std::vector<std::string>{"study was measured on 2025-03-01, and today is 2026-03-02"});
+  world.put("game.toml", std::string(*world.read("game.toml", 100'000).bytes) +
+                             "[checks]\noff = [\"press.measured-long-ago\"]\n");
+  EXPECT_THAT(messages_of(check(world, wishes, watcher).found, "press.measured-long-ago"),
+              testing::IsEmpty());
+}
+
+TEST_F(KeptPrinter, has_the_prices_of_its_machine_beside_it) {
+  fs::create_directory(folder_ / "printers");
+  std::ofstream(folder_ / "prices.toml") << "currency = \"EUR\"\nsheet = 0.25\n";
+  const Outcome outcome = checked(game_for("", ""), (folder_ / "printers").string());
+  EXPECT_EQ(outcome.game.making.prices.sheet, 0.25);
+  ASSERT_TRUE(outcome.making);
+  EXPECT_NEAR(outcome.making->costs.runs.front().sum, 0.25, 1e-9);
 }
 
 TEST_F(KeptPrinter, stays_as_it_was_when_a_new_one_cannot_be_written) {

@@ -254,6 +254,26 @@ TEST_F(CanvasTest, records_a_picture_once_as_a_placeholder_of_one_pixel) {
   EXPECT_TRUE(std::regex_search(recording.pdf, std::regex("/Width 1\\s+/Height 1\\s")));
 }
 
+TEST_F(CanvasTest, records_a_drawing_once_for_all_uses_that_are_no_larger) {
+  world.put("two.svg",
+            "<svg xmlns='http://www.w3.org/2000/svg' viewBox='0 0 20 10'>"
+            "<rect width='20' height='10' fill='#f00'/><circle cx='9' cy='5' r='3'/></svg>");
+  const PicturePtr picture = opened(shelf, "two.svg");
+  const auto drawings = [&](const std::vector<Rect>& uses) {
+    const auto recording = recorded([&](Canvas& canvas) {
+      for (const Rect use : uses) canvas.picture(picture, use);
+    });
+    const std::regex form("/Subtype\\s*/Form");
+    const auto all = std::sregex_iterator(recording.pdf.begin(), recording.pdf.end(), form);
+    return std::distance(all, std::sregex_iterator{});
+  };
+  const auto one = drawings({rect(0, 0, 16, 8)});
+  EXPECT_EQ(drawings({rect(0, 0, 16, 8), rect(0, 8, 8, 4), rect(8, 8, 16, 8)}), one);
+  // A larger one is drawn anew, that its effects come out as fine; so is one of other proportions.
+  EXPECT_EQ(drawings({rect(0, 0, 8, 4), rect(0, 8, 16, 8)}), 2 * one);
+  EXPECT_EQ(drawings({rect(0, 0, 16, 8), rect(0, 8, 8, 8)}), 2 * one);
+}
+
 TEST_F(CanvasTest, records_opaque_pictures_shadows_as_vectors) {
   world.put("a.png", samples::png({}));
   const PicturePtr picture = opened(shelf, "a.png");

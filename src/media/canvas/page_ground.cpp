@@ -132,15 +132,22 @@ void PageGround::put_raster(cairo_t* cr, const PicturePtr& picture, Rect to) {
   paint_unit(cr, placeholder(key), 1, 1);
 }
 
-cairo_surface_t* PageGround::recording(const PicturePtr& picture, int width, int height) {
-  SurfacePtr& surface = recordings_[{picture->key(), {width, height}}];
-  if (surface) return surface.get();
+PageGround::Recorded PageGround::recording(const PicturePtr& picture, int width, int height) {
+  constexpr double same_proportions = 0.02;
+  const std::string& key = picture->key();
+  for (auto known = recordings_.lower_bound({key, {width, 0}});
+       known != recordings_.end() && known->first.first == key; ++known) {
+    const auto [w, h] = known->first.second;
+    const double stretch = double(w) * height / (double(h) * width);
+    if (h >= height && std::abs(stretch - 1) < same_proportions) return {known->second.get(), w, h};
+  }
+  SurfacePtr& surface = recordings_[{key, {width, height}}];
   const cairo_rectangle_t extents{0, 0, double(width), double(height)};
   surface.reset(cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, &extents));
   const CairoPtr cr{cairo_create(surface.get())};
   if (!drawings().draw(cr.get(), *picture, {{}, {Mm{double(width)}, Mm{double(height)}}}))
     report(picture, picture->path() + " cannot be drawn to its end");
-  return surface.get();
+  return {surface.get(), width, height};
 }
 
 void PageGround::put_drawing(cairo_t* cr, const PicturePtr& picture, Rect to) {
@@ -154,11 +161,11 @@ void PageGround::put_drawing(cairo_t* cr, const PicturePtr& picture, Rect to) {
   }
   const int w = static_cast<int>(std::clamp(std::round(width), 1.0, double(longest_side)));
   const int h = static_cast<int>(std::clamp(std::round(height), 1.0, double(longest_side)));
-  cairo_surface_t* const surface = recording(picture, w, h);
+  const Recorded recorded = recording(picture, w, h);
   const Saved saved(cr);
   cairo_translate(cr, to.left().value, to.top().value);
   cairo_scale(cr, to.size.width.value, to.size.height.value);
-  paint_unit(cr, surface, w, h);
+  paint_unit(cr, recorded.surface, recorded.width, recorded.height);
 }
 
 void PageGround::put_mask(cairo_t* cr, const std::string& key, Rect to, Colour colour,

@@ -23,7 +23,14 @@ class PageGround : public Ground {
 
  private:
   cairo_surface_t* placeholder(const std::string& key);
-  cairo_surface_t* recording(const PicturePtr& picture, int width, int height);
+  /// An SVG as it was recorded, so many device pixels large.
+  struct Recorded {
+    cairo_surface_t* surface;
+    int width, height;
+  };
+  /// Recorded at that size, or larger in the same proportions by an earlier use: what is in the
+  /// file already need not be drawn again, and its effects are as fine.
+  Recorded recording(const PicturePtr& picture, int width, int height);
 
   std::map<std::string, PicturePtr> pictures_;
   MadeImages made_;
