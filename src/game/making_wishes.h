@@ -39,7 +39,6 @@ struct Prices {
   std::optional<double> glue;    ///< a millilitre
   std::optional<double> sleeve;  ///< one
   bool is_example = false;       ///< figures to show the sum with, not of a shop
-  [[nodiscard]] bool any() const { return sheet || board || ink || glue || sleeve; }
 };
 
 /// Where prices lie that all games of a machine share.
