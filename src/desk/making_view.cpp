@@ -47,6 +47,7 @@ Json wishes_view(const game::CuttingWishes& wishes) {
           {"fence", or_null(wishes.has_fence)},
           {"order", is_drifting ? "least-drift" : "fewest-settings"},
           {"corner-punch", or_null(wishes.punch)},
+          {"corner-stray", or_null(wishes.punch_within)},
           {"target", wishes.target},
           {"evenness", wishes.evenness}};
 }

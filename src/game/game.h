@@ -145,6 +145,7 @@ struct PrinterWishes {
   std::optional<double> heaviest;     ///< g/m²
   std::optional<Mm> register_within;  ///< 19 backs in 20 lie within this of their fronts
   std::optional<Angle> askew_within;  ///< 19 prints in 20 are turned by no more
+  std::optional<Mm> feed_within;      ///< 19 prints in 20 lie within this of their place on a sheet
   Origin heaviest_origin;
 };
 

@@ -23,10 +23,11 @@ struct CuttingWishes {
   std::optional<Mm> repeatability;  ///< 19 cuts in 20 lie within this of the setting
   std::optional<bool> has_fence;
   CuttingOrder order = CuttingOrder::fewest_settings;
-  std::optional<Mm> punch;  ///< radius of the corner punch; 0: there is none
-  double target = 0.05;     ///< the chance of a fault that the maker puts up with
-  double evenness = 0.6;    ///< a border's narrow side against its wide one
-  Origin origin;            ///< of [cutting], or of game.toml
+  std::optional<Mm> punch;         ///< radius of the corner punch; 0: there is none
+  std::optional<Mm> punch_within;  ///< 19 punched corners in 20 lie within this of their edges
+  double target = 0.05;            ///< the chance of a fault that the maker puts up with
+  double evenness = 0.6;           ///< a border's narrow side against its wide one
+  Origin origin;                   ///< of [cutting], or of game.toml
   Origin stack_origin, punch_origin;
 };
 

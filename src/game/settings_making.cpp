@@ -23,6 +23,7 @@ void read_cutting(CuttingWishes& cutting, const Section& section) {
   if (const Node* fence = section.given("fence")) cutting.has_fence = *fence->flag();
   if (section.text("order") == "least-drift") cutting.order = CuttingOrder::least_drift;
   cutting.punch = section.length_if_given("corner-punch");
+  cutting.punch_within = section.length_if_given("corner-stray");
   cutting.target = section.number("target");
   cutting.evenness = section.number("evenness");
   cutting.stack_origin = place(section, "stack-sheets", place(section, "stack", cutting.origin));
@@ -33,6 +34,7 @@ void read_printer_limits(PrinterWishes& printer, const Section& section) {
   printer.heaviest = section.number_if_given("heaviest");
   printer.heaviest_origin = section.origin("heaviest");
   printer.register_within = section.length_if_given("register");
+  printer.feed_within = section.length_if_given("feed");
   if (const auto skew = section.number_if_given("skew")) {
     printer.askew_within = Angle::degrees(*skew);
   }

@@ -92,6 +92,15 @@ void check_spares(const game::Game& game, const Tolerances& all, Diagnostics& fo
                                            sheets::counted(all.spare_sheets, "sheet"))));
 }
 
+void check_corners(const game::Game& game, const Tolerances& all, Diagnostics& found) {
+  if (all.rough_corners <= game.making.cutting.target) return;
+  Diagnostic problem(Id::tolerance_rough_corners, game.making.cutting.punch_origin,
+                     fmt::format("{} will have a corner that does not meet its edges",
+                                 in_words(all.rough_corners)));
+  found.push_back(std::move(problem.detail(
+      fmt::format("a step of {:.1f} mm or more is taken to be seen", felt_step.value))));
+}
+
 /// One finding for all faces of which the same is to be said: the first, with the others named.
 Diagnostics told_once(Diagnostics each) {
   constexpr std::size_t most_named = 3;
@@ -197,6 +206,7 @@ Diagnostics check_tolerances(const game::Game& game, const Tolerances& all,
     if (chances.clipped > target) found.push_back(clipped(one));
   }
   found = told_once(std::move(found));
+  check_corners(game, all, found);
   check_spares(game, all, found);
   return found;
 }

@@ -52,8 +52,10 @@ struct SideTolerance {
 struct Tolerances {
   Register registration;
   Mm cut_within;  ///< 19 of 20 of the worst cuts lie within
+  Mm feed;        ///< deviation of a print on its sheet; counts where sheets are cut in piles
   SideTolerance front, back;
   std::vector<FaceTolerance> faces;  ///< one for each face that was given
+  double rough_corners = 0;  ///< chance that a card has a corner with a step; 0 without a punch
   double spoilt = 0;       ///< cards of the run with a white edge or something clipped, on average
   int spoilt_at_most = 0;  ///< in 95 runs of 100
   int spares = 0;          ///< spare sheets of each form, for 95 %
@@ -63,17 +65,22 @@ struct Tolerances {
 /// A sliver narrower than this is not seen at arm's length. Common practice, no source.
 inline constexpr Mm seen_sliver{0.2};
 
-/// The errors along the real cut plan (`cut::edge_errors`), with the register for backs, turned
-/// into the chances of each face and into spares. `faces` are fronts and then backs, as the plan
-/// counts them. Bleed is what the sheets leave of it: towards a neighbour half the gutter, all of
-/// it where cards touch or their edges are alike, and without end where there is no ink at the
-/// edge. No spares are given when more than a fifth of the cards would be spoilt.
+/// A step from here on is seen and felt where a punched corner meets its edge. Common practice, no
+/// source.
+inline constexpr Mm felt_step{0.3};
+
+/// The errors along the real cut plan (`cut::edge_errors`), with what sheets stray in their piles,
+/// the register for backs and the punch for corners, all independent of each other, turned into the
+/// chances of each face and into spares. `faces` are fronts and then backs, as the plan counts
+/// them. Bleed is what the sheets leave of it: towards a neighbour half the gutter, all of it where
+/// cards touch or their edges are alike, and without end where there is no ink at the edge. No
+/// spares are given when more than a fifth of the cards would be spoilt.
 [[nodiscard]] Tolerances tolerances(const game::Game& game, const sheets::Plan& plan,
                                     const Cutting& cutting, const std::vector<FaceFacts>& faces,
                                     int fronts, const Register& registration);
 
 /// `tolerance.white-edge`, `tolerance.lopsided-border`, `tolerance.clipped` for faces above the
-/// maker's target, and `tolerance.spares`.
+/// maker's target, `tolerance.rough-corners` and `tolerance.spares`.
 [[nodiscard]] Diagnostics check_tolerances(const game::Game& game, const Tolerances& tolerances,
                                            const std::vector<FaceFacts>& faces);
 /// `sheet.too-heavy` when the stock is heavier than what [printer] says that the printer takes, or

@@ -24,6 +24,7 @@ struct Deck {
     game.sheets.spacing = game::Spacing::fixed;
     game.sheets.gutter = Mm{4};
     game.stock.caliper = Mm{0.3};
+    game.printer.feed_within = Mm{};
     for (int i = 0; i < cards; ++i) {
       faces.push_back({"W-" + std::to_string(i + 1), false, {FileName("cards.csv")}, {}});
     }
@@ -60,6 +61,21 @@ TEST(Tolerances, follow_from_the_cuts_of_the_plan_and_the_register) {
   EXPECT_NEAR(all.faces[0].margins.bleed.value, 2.2, 1e-9);
   EXPECT_LT(all.faces[0].chances.white_edge, 1e-4);
   EXPECT_GT(all.faces.back().chances.lopsided, 0.3);
+}
+
+TEST(Tolerances, count_how_sheets_stray_in_a_pile_and_not_when_they_are_cut_singly) {
+  Deck deck;
+  deck.game.printer.feed_within = Mm{0.6};
+  const Tolerances two_at_once = deck.reckoned();
+  // Two sheets of 0.3 mm in a trimmer that takes 0.6: 0.3·sqrt(2·1/2) for both.
+  EXPECT_NEAR(two_at_once.front.worst.shift_x.value, 0.3, 1e-12);
+  EXPECT_NEAR(two_at_once.back.worst.shift_y.value, std::hypot(0.3, 0.75), 1e-12);
+  deck.game.making.cutting.stack_sheets = 1;
+  const Tolerances singly = deck.reckoned();
+  EXPECT_EQ(singly.front.worst.shift_x, Mm{});
+  EXPECT_LT(singly.faces[0].chances.white_edge, two_at_once.faces[0].chances.white_edge);
+  deck.game.printer.feed_within.reset();
+  EXPECT_NEAR(deck.reckoned().feed.value, 0.2, 1e-12);
 }
 
 TEST(Tolerances, know_no_white_edge_where_there_is_no_ink) {
@@ -117,6 +133,19 @@ TEST(CheckTolerances, says_when_words_are_clipped) {
   ASSERT_FALSE(found.empty());
   EXPECT_EQ(found[0].id, Id::tolerance_clipped);
   EXPECT_EQ(found[0].place.piece, "W-1");
+}
+
+TEST(CheckTolerances, says_when_corners_will_not_meet_their_edges) {
+  Deck deck;
+  deck.faces.back().measure.border.reset();
+  EXPECT_THAT(check_tolerances(deck.game, deck.reckoned(), deck.faces), IsEmpty());
+  deck.game.making.cutting.punch_within = Mm{0.4};
+  const Diagnostics found = check_tolerances(deck.game, deck.reckoned(), deck.faces);
+  ASSERT_THAT(found, SizeIs(1));
+  EXPECT_EQ(found[0].id, Id::tolerance_rough_corners);
+  EXPECT_EQ(found[0].message, "most will have a corner that does not meet its edges");
+  deck.game.making.cutting.punch = Mm{};
+  EXPECT_EQ(deck.reckoned().rough_corners, 0);
 }
 
 TEST(CheckWeight, says_when_the_paper_is_heavier_than_the_printer_takes) {

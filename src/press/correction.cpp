@@ -101,6 +101,11 @@ Spread usual_spread(game::PrinterKind kind, game::BackPrinting backs) {
   return {Mm{0.75}, Mm{0.75}, Angle::degrees(0.15)};
 }
 
+Mm usual_feed(game::PrinterKind kind) {
+  if (kind == game::PrinterKind::copy_shop) return Mm{0.1};
+  return kind == game::PrinterKind::inkjet ? Mm{0.25} : Mm{0.2};
+}
+
 Mm reach_of(const Spread& spread, Mm arm, std::optional<Mm> within) {
   const double shift = std::max(spread.shift_x, spread.shift_y).value;
   const double turn = spread.turn.radians * arm.value;

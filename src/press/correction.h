@@ -49,6 +49,10 @@ struct SheetRun {
 /// two deviations.
 [[nodiscard]] Spread usual_spread(game::PrinterKind kind, game::BackPrinting backs);
 
+/// How far a print strays on its sheet from one sheet to the next, as a standard deviation, when
+/// nothing is said of it. 0.2 to 0.5 mm, general knowledge, no source; taken as two deviations.
+[[nodiscard]] Mm usual_feed(game::PrinterKind kind);
+
 /// The distance that a back's edge stays within with 95 in 100, in one direction: 1.96 deviations
 /// of shift, and of the turn at `arm` from the middle of the sheet, together; plus `within` where
 /// it is known.

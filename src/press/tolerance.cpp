@@ -167,6 +167,18 @@ Chances simulated_chances(const Margins& margins, const ErrorBudget& errors, Tri
   return {white / n, clipped / n, uneven / n};
 }
 
+double rough_corner(Mm deviation, Mm step) {
+  if (deviation <= Mm{}) return 0;
+  constexpr int strays = 8;  // two edges at each of four corners
+  const double lies = std::erf(step.value / (deviation.value * std::numbers::sqrt2));
+  return 1 - std::pow(lies, strays);
+}
+
+Mm stray_in_pile(Mm feed, int sheets) {
+  if (sheets <= 1) return {};
+  return feed * std::sqrt(2.0 * (sheets - 1) / sheets);
+}
+
 Needed needed_for(double chance, const Margins& margins, const ErrorBudget& errors,
                   double evenness) {
   const auto with = [&](auto set, auto read) {

@@ -10,8 +10,8 @@ namespace quoin::press {
 /// independent of the others; what is the same on every sheet was measured and taken off before.
 struct ErrorBudget {
   Mm cut_left, cut_top, cut_right, cut_bottom;  ///< of each cut against the print of the front
-  Mm shift_x, shift_y;  ///< of the whole print against the marks that are cut by: 0 for fronts,
-                        ///< the register from front to back for backs
+  Mm shift_x, shift_y;  ///< of the whole print against the marks that are cut by: for fronts how
+                        ///< sheets stray in a pile, 0 for a single one; for backs the register too
   Angle turn;           ///< of that print against the marks
 };
 
@@ -61,6 +61,16 @@ struct Needed {
 /// To 0.01 mm, each up to 50 mm. `chance` in (0, 1).
 [[nodiscard]] Needed needed_for(double chance, const Margins& margins, const ErrorBudget& errors,
                                 double evenness = usual_evenness);
+
+/// The chance that a card has a corner whose punched round misses one of its edges by more than
+/// `step`: four corners, each straying along both of its edges, normal about 0 and independent.
+/// 1 - erf(step / (deviation·sqrt 2))^8. 0 for a deviation of 0.
+[[nodiscard]] double rough_corner(Mm deviation, Mm step);
+
+/// The deviation of a print against the mark of the top sheet, over all sheets of a pile that is
+/// lined up by the edges of its paper: 0 for the top one, sqrt 2 of the feed's for the others; the
+/// variance of both together is 2·feed²·(n - 1)/n.
+[[nodiscard]] Mm stray_in_pile(Mm feed, int sheets);
 
 /// One card of a deck: its two faces, and what goes astray with each. The blade is the same for
 /// both, so the cuts of `back_errors` are not looked at.

@@ -5,6 +5,7 @@
 #include <boost/math/distributions/binomial.hpp>
 #include <boost/math/distributions/normal.hpp>
 #include <cmath>
+#include <random>
 
 namespace quoin::press {
 namespace {
@@ -101,6 +102,30 @@ TEST(Spares, are_the_fewest_by_the_binomial_of_boost) {
 TEST(Spares, are_none_when_nothing_is_spoilt_and_have_an_end) {
   EXPECT_EQ(spares({4, 9, 1, 0}).of_each, 0);
   EXPECT_EQ(spares({4, 9, 1, 0.9999}).of_each, 1000);
+}
+
+TEST(StrayInPile, is_what_prints_stray_against_the_top_sheet) {
+  EXPECT_EQ(stray_in_pile(Mm{0.2}, 1), Mm{});
+  std::mt19937_64 random(7);
+  std::normal_distribution<double> feed(0, 0.2);
+  constexpr int piles = 40'000, sheets = 3;
+  double squares = 0;
+  for (int pile = 0; pile < piles; ++pile) {
+    const double top = feed(random);
+    for (int sheet = 1; sheet < sheets; ++sheet) {
+      const double off = feed(random) - top;
+      squares += off * off;
+    }
+  }
+  EXPECT_NEAR(stray_in_pile(Mm{0.2}, sheets).value, std::sqrt(squares / (piles * sheets)), 0.002);
+}
+
+TEST(RoughCorner, is_the_chance_of_boost_that_one_of_eight_strays_is_too_far) {
+  const boost::math::normal stray(0, 0.1);
+  const double lies = 1 - 2 * boost::math::cdf(boost::math::complement(stray, 0.3));
+  EXPECT_NEAR(rough_corner(Mm{0.1}, Mm{0.3}), 1 - std::pow(lies, 8), 1e-12);
+  EXPECT_EQ(rough_corner(Mm{}, Mm{0.3}), 0);
+  EXPECT_NEAR(rough_corner(Mm{10}, Mm{0}), 1, 1e-12);
 }
 
 }  // namespace
