@@ -138,6 +138,7 @@ TEST(CheckTolerances, says_when_words_are_clipped) {
 TEST(CheckTolerances, says_when_corners_will_not_meet_their_edges) {
   Deck deck;
   deck.faces.back().measure.border.reset();
+  deck.game.printer.register_within = Mm{0.4};
   EXPECT_THAT(check_tolerances(deck.game, deck.reckoned(), deck.faces), IsEmpty());
   deck.game.making.cutting.punch_within = Mm{0.4};
   const Diagnostics found = check_tolerances(deck.game, deck.reckoned(), deck.faces);

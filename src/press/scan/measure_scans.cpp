@@ -92,13 +92,19 @@ Diagnostic too_far(FileName file, Mm shift) {
       .hint("are both pictures of the same sheet, printed at one go?");
 }
 
-/// What 95 in 100 keep to at all corners.
-Mm bound_of(const AffineFit& fit, Reference reference, Size paper) {
+/// What 95 in 100 keep to at all corners, when both sides lay flat.
+Mm flat_bound(const AffineFit& fit, Reference reference, Size paper) {
   if (reference == Reference::pinholes) {
     return bound(fit, worst_corners(paper), {pinhole_error, pinhole_worth}).value_or(Mm{99});
   }
   // Both corners of an edge are off by the same, so that a corner errs no less than an edge does.
   return std::max(corner_error, fit.rms) * four_place_quantile;
+}
+
+/// The same for sheets as they lie: what is off at the dots is more off at the edge of the paper.
+Mm bound_of(Mm flat, const SideSeen& front, const SideSeen& back) {
+  const Mm dots = std::max(front.residual, back.residual) * bend_at_edge;
+  return Mm{std::hypot(flat.value, dots.value)};
 }
 
 Diagnostic unsure(FileName file, Mm within) {
@@ -136,7 +142,7 @@ Result<ScanMeasured> measure_pair(const SideSeen& front, const SideSeen& back, g
   const Point centre{measured.paper.width / 2, measured.paper.height / 2};
   const Mm shift = length(fit->map(centre) - centre);
   if (shift > farthest_shift) return too_far(back_file, shift);
-  const Mm within = bound_of(*fit, measured.reference, measured.paper);
+  const Mm within = bound_of(flat_bound(*fit, measured.reference, measured.paper), front, back);
   if (within > widest_bound) return unsure(back_file, within);
   measured.sheet = {fit->map, within, fit->rms};
   return measured;

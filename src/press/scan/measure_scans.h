@@ -25,6 +25,10 @@ inline constexpr Mm corner_error{0.07};
 /// One pinhole's, for the needle's slant and burr (assumed), known as well as from four more holes.
 inline constexpr Mm pinhole_error{0.06};
 inline constexpr double pinhole_worth = 8;
+/// A sheet that does not lie flat is off by so many times more at its edge than its dots are, on
+/// the average, from their map. By simulation of sheets that curl by up to 0.4 mm at one edge, see
+/// docs/decisions/reading-scans.md.
+inline constexpr double bend_at_edge = 4;
 inline constexpr Mm most_reference_residual{0.15};
 inline constexpr Mm farthest_shift{8};
 

@@ -28,8 +28,8 @@ struct SideSeen {
 /// Limits of what is taken for a sheet that can be measured: found by simulation
 /// (docs/decisions/reading-scans.md).
 inline constexpr int fewest_dots = 14;
-inline constexpr Mm most_dot_residual{0.08};  ///< flat, as a scanner sees it
-inline constexpr Mm most_residual_in_perspective{0.06};
+inline constexpr Mm most_dot_residual{0.035};  ///< flat, as a scanner sees it
+inline constexpr Mm most_residual_in_perspective{0.02};
 inline constexpr double fewest_pixels_per_mm = 100 / mm_per_inch;
 inline constexpr double most_uneven_scale = 0.03, most_skew = 0.01;
 
