@@ -50,6 +50,12 @@ SimulatedFaults with_pins(int pins) {
   return faults;
 }
 
+SimulatedFaults jpegs(int quality) {
+  SimulatedFaults faults;
+  faults.jpeg_least = faults.jpeg_most = quality;
+  return faults;
+}
+
 SimulatedFaults photograph(double perspective) {
   SimulatedFaults faults;
   faults.perspective = perspective;
@@ -72,6 +78,7 @@ std::vector<Case> all_cases() {
           {"blur of 2 px", blurred(2)},
           {"blur of 4 px", blurred(4)},
           {"noise of 25", noisy(25)},
+          {"JPEG of quality 15", jpegs(15)},
           {"light falls by 70 %", with(&SimulatedFaults::light, 0.7)},
           {"turned by 20 degrees", with(&SimulatedFaults::scan_turn_degrees, 20)},
           {"foot of 20 % missing", with(&SimulatedFaults::missing, 0.2)},
@@ -148,9 +155,14 @@ std::string reasons_of(std::vector<std::string> reasons) {
 bool measure(const Case& one, int trials) {
   const SheetLayout layout = sheet_layout(a4);
   Tally tally;
+  SimulatedFaults faults = one.faults;
+  if (faults.jpeg_most == 0) {
+    faults.jpeg_least = 60;
+    faults.jpeg_most = 92;
+  }
   for (int i = 0; i < trials; ++i) {
     const auto seed = static_cast<std::uint32_t>(1000 + i);
-    try_once(simulated_pair(layout, one.faults, seed, game::FlipEdge::long_edge), tally);
+    try_once(simulated_pair(layout, faults, seed, game::FlipEdge::long_edge), tally);
   }
   const auto accepted = static_cast<int>(tally.means.size());
   bool met = one.refused.empty() ? true : accepted * 20 <= tally.trials;

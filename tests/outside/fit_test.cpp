@@ -1,10 +1,14 @@
-// The fits of the printer's measuring against Eigen 3.4, a library of linear algebra.
+// The fits of the printer's measuring against Eigen 3.4, a library of linear algebra, and OpenCV.
 #include "press/fit.h"
 
 #include <gtest/gtest.h>
 
 #include <eigen3/Eigen/Dense>
+#include <filesystem>
 #include <random>
+#include <sstream>
+
+#include "programs.h"
 
 namespace quoin::press {
 namespace {
@@ -71,6 +75,63 @@ TEST(AgainstEigen, affine_maps_and_their_errors_are_those_of_least_squares_by_qr
     const Eigen::Matrix3d spread = (places.transpose() * places).inverse();
     EXPECT_NEAR(ours->error_at({15_mm, 282_mm}).value, deviation * std::sqrt(at.dot(spread * at)),
                 1e-9);
+  }
+}
+
+/// What OpenCV's estimateAffine2D makes of pairs.
+struct OpenCvFit {
+  Affine map;
+  std::vector<bool> kept;
+};
+
+OpenCvFit by_opencv(const std::vector<Pair>& pairs, double reach) {
+  if (!std::filesystem::exists(QUOIN_NODE_PACKAGES "/opencv-wasm")) {
+    throw std::runtime_error("this check needs the npm packages that ./run test installs");
+  }
+  std::ostringstream lines;
+  lines.precision(9);
+  for (const Pair& pair : pairs) {
+    lines << pair.meant.x.value << ' ' << pair.meant.y.value << ' ' << pair.found.x.value << ' '
+          << pair.found.y.value << '\n';
+  }
+  const outside::Folder folder;
+  const outside::Answer said = outside::run(
+      {"node", QUOIN_SOURCE_DIR "/tests/outside/readers/opencv_affine.cjs", QUOIN_NODE_PACKAGES,
+       folder.put("pairs.txt", lines.str()), std::to_string(reach)});
+  std::istringstream words(said.words);
+  OpenCvFit fit;
+  words >> fit.map.a >> fit.map.c >> fit.map.e.value >> fit.map.b >> fit.map.d >> fit.map.f.value;
+  for (int kept = 0; words >> kept;) fit.kept.push_back(kept != 0);
+  if (said.exit_code != 0 || fit.kept.size() != pairs.size()) {
+    throw std::runtime_error("OpenCV gave no fit: " + said.words);
+  }
+  return fit;
+}
+
+TEST(AgainstOpenCv, affine_maps_leave_out_the_same_pairs_and_are_the_same) {
+  std::mt19937 random(8);
+  std::uniform_real_distribution<double> place(0, 297);
+  std::normal_distribution<double> off(0, 0.02);
+  for (int trial = 0; trial < 6; ++trial) {
+    std::vector<Pair> pairs;
+    for (int i = 0; i < 24; ++i) {
+      const Point meant{Mm{place(random)}, Mm{place(random)}};
+      pairs.push_back({meant,
+                       {meant.x * 1.004 - meant.y * 0.005 + Mm{1.1 + off(random)},
+                        meant.y * 0.998 + meant.x * 0.006 + Mm{-0.7 + off(random)}}});
+    }
+    for (const std::size_t wrong : {std::size_t{3}, std::size_t{11}, std::size_t{20}}) {
+      pairs[wrong].found = pairs[wrong].found + Vec{Mm{3 + place(random) / 100}, Mm{-2}};
+    }
+    const auto ours = fit_affine(pairs, {Mm{0.3}});
+    const OpenCvFit theirs = by_opencv(pairs, 0.3);
+    ASSERT_TRUE(ours);
+    EXPECT_EQ(ours->kept, theirs.kept);
+    EXPECT_EQ(ours->used, 21);
+    // OpenCV takes places as single floats: 2e-5 mm at 297 mm.
+    for (const Point corner : {Point{}, Point{297_mm, 0_mm}, Point{0_mm, 297_mm}}) {
+      EXPECT_NEAR(length(ours->map(corner) - theirs.map(corner)).value, 0, 1e-4);
+    }
   }
 }
 

@@ -9,6 +9,7 @@
 
 #include "press/fit.h"
 #include "press/scan/grey_image.h"
+#include "press/scan/simulated_jpeg.h"
 #include "press/sheet_layout.h"
 
 namespace quoin::press {
@@ -22,6 +23,7 @@ struct SimulatedFaults {
   double wobble_mm = 0.03;                   // of the carriage
   double blur_least = 0.6, blur_most = 1.2;  // pixels
   double noise_least = 2, noise_most = 7;    // levels
+  int jpeg_least = 0, jpeg_most = 0;         // quality, 1 to 100; 0: not pressed into a JPEG
   double light = 0.2;                        // fall-off over the picture
   double show_through = 0.08;
   int dust = 150;
@@ -357,6 +359,10 @@ class Simulation {
             y >= end ? std::uint8_t{128}
                      : static_cast<std::uint8_t>(std::clamp(std::lround(level), 0L, 255L)));
       }
+    }
+    if (faults_.jpeg_most > 0) {
+      const double spread = faults_.jpeg_most - faults_.jpeg_least;
+      as_jpeg(image, faults_.jpeg_least + static_cast<int>(std::lround(spread * part())));
     }
     return image;
   }
