@@ -83,9 +83,6 @@ std::vector<std::string> register_words(const BackRegister& backs) {
   lines.push_back(
       fmt::format("19 backs in 20 lie within {:.1f} mm across and {:.1f} mm along of that",
                   across.value, along.value));
-  if (backs.known != BackRegister::Known::measured) {
-    lines.push_back("measure the printer to know it: quoin printer says how");
-  }
   return lines;
 }
 

@@ -39,7 +39,7 @@ struct BackRegister {
     const game::Game& game, const sheets::Plan& plan, const std::optional<press::Profile>& printer);
 
 /// What a person is told of it, a line each: who says so, how far backs may stray, whether the mean
-/// is corrected, what would help.
+/// is corrected.
 [[nodiscard]] std::vector<std::string> register_words(const BackRegister& backs);
 
 /// "assumed", "said", "measured".
