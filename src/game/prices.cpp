@@ -30,23 +30,35 @@ struct SharedFile {
   FileName name;
 };
 
-/// Checked as the section [prices] is; its keys stand without a heading.
-void check_shared(Reading& reading, const SharedFile& file) {
+/// Prices that all games share stop none of them: what is wrong with them is a warning.
+void tell_of_shared(Reading& reading, Diagnostics problems) {
+  for (Diagnostic& problem : problems) {
+    if (problem.severity == Severity::error) problem.severity = Severity::warning;
+    reading.found.add(std::move(problem));
+  }
+}
+
+/// Checked as the section [prices] is; its keys stand without a heading. False when a price is not
+/// to be relied on: then none of the file is.
+bool check_shared(Reading& reading, const SharedFile& file) {
   KeySet keys = keys_in("prices");
   keys.called = file.name.str();
   for (const Entry& entry : file.table) {
     if (!entry.value.table()) continue;
     Diagnostic problem(Id::game_unknown_key, entry.key_origin,
                        fmt::format("{} has no heading [{}]", keys.called, entry.key));
-    reading.found.add(problem.hint(entry.key == "prices"
-                                       ? "take the heading out and leave the keys below it"
-                                       : "the headings of a game stand in its game.toml"));
+    tell_of_shared(reading, {problem.hint(entry.key == "prices"
+                                              ? "take the heading out and leave the keys below it"
+                                              : "the headings of a game stand in its game.toml")});
   }
   Table plain;
   for (const Entry& entry : file.table) {
     if (!entry.value.table()) plain.push_back(entry);
   }
-  reading.found.add(check_table(keys, plain, {file.name}, reading.names));
+  Diagnostics problems = check_table(keys, plain, {file.name}, reading.names);
+  const bool is_sound = !any_errors(problems);
+  tell_of_shared(reading, std::move(problems));
+  return is_sound;
 }
 
 /// The file beside game.toml, or else the machine's.
@@ -60,13 +72,13 @@ std::optional<SharedFile> shared_prices(Reading& reading) {
     if (!answer.ok() && answer.failure == ReadFailure::missing) continue;
     const FileName name(shown);
     if (!answer.ok()) {
-      reading.found.add(
-          Diagnostic(Id::game_unreadable_file, {name}, explain(answer, std::string(shown))));
+      tell_of_shared(reading, {Diagnostic(Id::game_unreadable_file, {name},
+                                          explain(answer, std::string(shown)))});
       return std::nullopt;
     }
     Result<Table> toml = read_toml(*answer.bytes, name);
     if (!toml) {
-      reading.found.add(std::move(toml).why());
+      tell_of_shared(reading, std::move(toml).why());
       return std::nullopt;
     }
     return SharedFile{std::move(toml).value(), name};
@@ -102,9 +114,10 @@ void read_prices(Reading& reading, const Table& settings) {
   Prices& prices = reading.game.making.prices;
   const Section own("prices", table_under(settings, "prices"));
   if (const std::optional<SharedFile> file = shared_prices(reading)) {
-    check_shared(reading, *file);
     const Section shared("prices", &file->table);
-    if (!currencies_differ(reading, own, shared, file->name)) take(prices, shared);
+    if (check_shared(reading, *file) && !currencies_differ(reading, own, shared, file->name)) {
+      take(prices, shared);
+    }
   }
   take(prices, own);
 }

@@ -65,6 +65,18 @@ TEST(SharedPrices, are_checked_like_the_section) {
   EXPECT_EQ(found[0].id, Id::game_toml_syntax);
 }
 
+TEST(SharedPrices, stop_no_game_when_something_is_wrong_with_them) {
+  MemoryWorld world = game_with(""), machine;
+  for (const char* wrong : {"sheet = \n", "ink = \"dear\"\n", "glue = -1\n", "[prices]\n"}) {
+    machine.put("prices.toml", wrong);
+    const Checked<Game> read = read_game(world, {&machine, "/m/prices.toml"});
+    ASSERT_EQ(read.found.size(), 1U) << wrong;
+    EXPECT_EQ(read.found[0].severity, Severity::warning) << wrong;
+    EXPECT_EQ(read.value.making.prices.ink, std::nullopt) << wrong;
+    EXPECT_EQ(read.value.making.prices.glue, std::nullopt) << wrong;
+  }
+}
+
 TEST(SharedPrices, in_another_currency_are_left_out) {
   MemoryWorld world = game_with("[prices]\ncurrency = \"EUR\"\nsheet = 0.5\n");
   world.put("prices.toml", "currency = \"GBP\"\nink = 0.2\n");

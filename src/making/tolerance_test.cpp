@@ -137,6 +137,7 @@ TEST(CheckTolerances, says_when_words_are_clipped) {
 
 TEST(CheckTolerances, says_when_corners_will_not_meet_their_edges) {
   Deck deck;
+  deck.game.card.corner = Mm{3.5};
   deck.faces.back().measure.border.reset();
   deck.game.printer.register_within = Mm{0.4};
   EXPECT_THAT(check_tolerances(deck.game, deck.reckoned(), deck.faces), IsEmpty());
