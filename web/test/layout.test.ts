@@ -74,7 +74,13 @@ flow('an element is sized by its corner and by keys', { at }, async (page, scene
   await page.mouse.move(corner.x, corner.y);
   await page.mouse.down();
   await page.keyboard.down('Alt'); // nothing holds on
+  await page.mouse.move(corner.x - 3 * card.scale, corner.y, { steps: 4 });
+  // Let go only when the drag is in what the desk shows: it must be written all the same.
+  const shown = page.waitForResponse((answer) => answer.url().includes('/api/layout'));
   await page.mouse.move(corner.x - 5 * card.scale, corner.y, { steps: 4 });
+  await shown;
+  await eventually(async () => Math.abs((await width()) - (before - 5)) < 0.2, true);
+  await page.waitForTimeout(300);
   await page.mouse.up();
   await page.keyboard.up('Alt');
   await eventually(async () => Math.abs((await width()) - (before - 5)) < 0.2, true);

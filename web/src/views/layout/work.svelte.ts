@@ -86,9 +86,9 @@ export class LayoutWork {
     edits.make(label, [this.#value(element, path, value)]);
   }
 
-  /** The changes that give the chosen element this box. */
-  #box_changes(box: Box): Change[] {
-    const current = this.current;
+  /** The changes that give an element this box: of what is written of it. What is shown while it is
+      dragged has the drag in it already. */
+  #box_changes(box: Box, current = this.current): Change[] {
     if (!current) return [];
     const { element, parent } = current;
     const nudge = numbers(element, 'nudge') ?? [0, 0];
@@ -106,19 +106,29 @@ export class LayoutWork {
   #group = 0;
   #pressed = 0;
   #dragging = false;
+  #taken: typeof this.current = null; // as it was when the drag began
   begin_drag(): void {
     this.#group += 1;
     this.#dragging = true;
+    this.#taken = this.current;
   }
   drag(box: Box): void {
     this.moving = { id: this.chosen, box };
-    edits.follow(`moving ${this.chosen}`, this.#box_changes(box), `drag-${OPENED}-${this.#group}`);
+    edits.follow(
+      `moving ${this.chosen}`,
+      this.#box_changes(box, this.#taken),
+      `drag-${OPENED}-${this.#group}`,
+    );
   }
   end_drag(): void {
     this.#dragging = false;
     if (this.moving) {
       const label = `place of ${this.chosen}`;
-      edits.make(label, this.#box_changes(this.moving.box), `drag-${OPENED}-${this.#group}`);
+      edits.make(
+        label,
+        this.#box_changes(this.moving.box, this.#taken),
+        `drag-${OPENED}-${this.#group}`,
+      );
     }
   }
   nudge(box: Box): void {
