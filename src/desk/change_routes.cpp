@@ -96,12 +96,7 @@ Answer new_answer(Room& room, const Json& asked) {
 
 /// Questions with a JSON body, by their paths.
 std::optional<Answer> answer_to_json(Room& room, const Asked& asked) {
-  using Do = Answer (*)(Room&, const Json&);
-  struct Row {
-    std::string_view path, type;
-    Do answer;
-  };
-  static constexpr Row rows[] = {
+  static constexpr JsonQuestion questions[] = {
       {"/api/edit", "EditRequest",
        [](Room& in, const Json& body) {
          const double base = body["base"].get<double>();
@@ -124,13 +119,7 @@ std::optional<Answer> answer_to_json(Room& room, const Asked& asked) {
        [](Room& in, const Json& body) { return open_answer(in, body["name"].get<std::string>()); }},
       {"/api/new", "NewRequest", new_answer},
   };
-  for (const Row& row : rows) {
-    if (row.path != asked.path) continue;
-    const std::variant<Json, Refusal> body = body_of(asked, row.type);
-    if (const auto* refusal = std::get_if<Refusal>(&body)) return refusal_answer(*refusal);
-    return row.answer(room, std::get<Json>(body));
-  }
-  return std::nullopt;
+  return answer_among(questions, room, asked);
 }
 
 }  // namespace

@@ -226,22 +226,12 @@ Answer scan_answer(Room& room, const Asked& asked) {
 }
 
 std::optional<Answer> posted(Room& room, const Asked& asked) {
-  using Do = Answer (*)(Room&, const Json&);
-  struct Row {
-    std::string_view path, type;
-    Do answer;
-  };
-  static constexpr Row rows[] = {{"/api/printer/read", "PrinterReadings", read_answer},
-                                 {"/api/printer/scans", "PrinterScans", scans_answer},
-                                 {"/api/printer/keep", "PrinterKeep", keep_answer}};
+  static constexpr JsonQuestion questions[] = {
+      {"/api/printer/read", "PrinterReadings", read_answer},
+      {"/api/printer/scans", "PrinterScans", scans_answer},
+      {"/api/printer/keep", "PrinterKeep", keep_answer}};
   if (asked.path == "/api/printer/scan") return scan_answer(room, asked);
-  for (const Row& row : rows) {
-    if (row.path != asked.path) continue;
-    const std::variant<Json, Refusal> body = body_of(asked, row.type);
-    if (const auto* refusal = std::get_if<Refusal>(&body)) return refusal_answer(*refusal);
-    return row.answer(room, std::get<Json>(body));
-  }
-  return std::nullopt;
+  return answer_among(questions, room, asked);
 }
 
 }  // namespace

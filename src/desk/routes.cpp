@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "desk/answers.h"
 #include "desk/api/types.h"
 #include "desk/page.h"
 #include "desk/pictures.h"
@@ -83,6 +84,17 @@ Answer pack_file_answer(const std::string& game_folder, const std::string& name)
 Refusal no_box() { return {404, "the game has no box yet", "add [box] to game.toml"}; }
 
 }  // namespace
+
+std::optional<Answer> answer_among(std::span<const JsonQuestion> questions, Room& room,
+                                   const Asked& asked) {
+  for (const JsonQuestion& one : questions) {
+    if (one.path != asked.path) continue;
+    const std::variant<Json, Refusal> body = body_of(asked, one.type);
+    if (const auto* refusal = std::get_if<Refusal>(&body)) return refusal_answer(*refusal);
+    return one.answer(room, std::get<Json>(body));
+  }
+  return std::nullopt;
+}
 
 std::optional<Answer> view_answer(Room& room, const Asked& asked) {
   const std::string& path = asked.path;

@@ -1,8 +1,12 @@
 #pragma once
 #include <functional>
 #include <mutex>
+#include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 
+#include "desk/api/json.h"
 #include "desk/http/exchange.h"
 #include "desk/session.h"
 #include "desk/uploads.h"
@@ -21,6 +25,16 @@ struct Room {
 
 /// The answer to a request that was let in; 404 for questions that nobody here knows.
 [[nodiscard]] Answer answer_to(Room& room, const Asked& asked);
+
+/// A question whose body is JSON of a type of the contract.
+struct JsonQuestion {
+  std::string_view path, type;
+  Answer (*answer)(Room& room, const Json& body);
+};
+/// The answer to the one of them that was asked, or its refusal when the body is not of its type.
+/// Null: it is none of them.
+[[nodiscard]] std::optional<Answer> answer_among(std::span<const JsonQuestion> questions,
+                                                 Room& room, const Asked& asked);
 
 // Parts of `answer_to`, by what they answer with. Null: not theirs.
 

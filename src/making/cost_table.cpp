@@ -18,10 +18,6 @@ Row row_of(std::string what, const Costs& costs, const Of& of) {
   return row;
 }
 
-std::string in_currency(double sum, const game::Prices& prices) {
-  return fmt::format("{:.2f}{}{}", sum, prices.currency.empty() ? "" : " ", prices.currency);
-}
-
 template <typename Is>
 bool any_run(const Costs& costs, const Is& is) {
   return std::any_of(costs.runs.begin(), costs.runs.end(), is);
@@ -91,14 +87,14 @@ CostTable::Group money_group(const game::Prices& prices, const Costs& costs) {
     group.rows.push_back(row_of(title, costs, [&](const RunCosts& run) {
       const auto line = std::find_if(run.lines.begin(), run.lines.end(),
                                      [&](const CostLine& one) { return one.what == name; });
-      return line == run.lines.end() ? std::string("–") : in_currency(line->sum, prices);
+      return line == run.lines.end() ? std::string("–") : money_words(line->sum, prices);
     }));
   }
   if (group.rows.empty()) return group;
   group.rows.push_back(
-      row_of("In all", costs, [&](const RunCosts& run) { return in_currency(run.sum, prices); }));
+      row_of("In all", costs, [&](const RunCosts& run) { return money_words(run.sum, prices); }));
   group.rows.push_back(row_of(
-      "Each deck", costs, [&](const RunCosts& run) { return in_currency(run.each(), prices); }));
+      "Each deck", costs, [&](const RunCosts& run) { return money_words(run.each(), prices); }));
   group.rows.back().is_sum = true;
   return group;
 }
@@ -116,8 +112,8 @@ CostTable cost_table(const game::Game& game, const Costs& costs) {
   for (const QuotedCosts& quoted : costs.quoted) {
     const game::Quotation& one = quoted.quotation;
     table.quotations.push_back(
-        fmt::format("{}: {} for {}, {} a deck{}{}", one.name, in_currency(one.price, prices),
-                    sheets::counted(one.decks, "deck"), in_currency(quoted.each, prices),
+        fmt::format("{}: {} for {}, {} a deck{}{}", one.name, money_words(one.price, prices),
+                    sheets::counted(one.decks, "deck"), money_words(quoted.each, prices),
                     one.note.empty() ? "" : "; ", one.note));
   }
   if (prices.is_example) table.notes.push_back("the prices are an example, of no shop");
