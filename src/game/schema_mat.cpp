@@ -221,7 +221,7 @@ std::vector<PropertyFacts> place_word_keys() {
       {.section = "place",
        .key = "style",
        .type = ValueType::style,
-       .example = R"(style = "name")",
+       .example = R"(style = "rule")",
        .meaning = "The words' style, from `[styles]`."},
   };
 }
@@ -256,7 +256,7 @@ std::vector<PropertyFacts> place_look_keys() {
        .type = ValueType::table,
        .part = "stroke",
        .fallback_words = "0.6 mm in the suit's colour, else in that of the words",
-       .example = "stroke = { colour = \"foam\", width = 0.8 }",
+       .example = "stroke = { colour = \"ink\", width = 0.8 }",
        .meaning = "The line round the place."},
       std::move(radius),
       std::move(tint),

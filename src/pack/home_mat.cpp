@@ -74,7 +74,7 @@ class FirstPage {
     page_.label = "how to join";
     const Rect room = grown(tiling_.printable, -page_rim);
     const Mm bar = sheets::slug_row + Mm{3};
-    const Mm head = type() * 3.4;
+    const Mm head = type() * 4.8;
     add_head({room.at, {room.size.width, head}});
     const Rect body{{room.left(), room.top() + head},
                     {room.size.width, room.size.height - head - bar}};
@@ -85,7 +85,7 @@ class FirstPage {
       add_words({{body.left() + half + between_columns, body.top()},
                  {body.size.width - half - between_columns, body.size.height}});
     } else {
-      const Mm half = body.size.height * 0.4;
+      const Mm half = body.size.height * 0.48;
       const Mm drawn = add_picture({body.at, {body.size.width, half}});
       const Mm from = drawn + type() * 1.6;
       add_words({{body.left(), body.top() + from}, {body.size.width, body.size.height - from}});

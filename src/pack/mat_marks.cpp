@@ -53,12 +53,17 @@ void add_words(std::vector<Item>& items, const std::string& words, Point middle,
   items.push_back(words_item(words, middle, {wide, high}, look));
 }
 
-/// An arrow head in the strip, its tip on the seam.
+/// An arrow head in the strip, its tip on the seam; what would reach past the seam is cut off.
 void add_arrow(std::vector<Item>& items, Mm x, Mm depth) {
   const Mm high = std::min(Mm{2.2}, depth - hair * 2), half = high * 0.45;
-  const std::vector<Point> head{{x, Mm{}}, {x + half, -high}, {x - half, -high}};
-  items.push_back(line_item(Path::polygon(head), {Layer::mark, white, Mm{0.6}, {}}));
-  items.push_back(filled_shape(Path::polygon(head), black));
+  const Path head = Path::polygon({{x, Mm{}}, {x + half, -high}, {x - half, -high}});
+  // A tenth short of it: where a viewer rounds a clip outwards, nothing is seen all the same.
+  const Path strip = Path::rectangle({{x - high, -depth}, {high * 2, depth - Mm{0.1}}});
+  for (Item arrow :
+       {line_item(head, {Layer::mark, white, Mm{0.6}, {}}), filled_shape(head, black)}) {
+    arrow.clip = strip;
+    items.push_back(std::move(arrow));
+  }
 }
 
 /// The edge of the upper sheet: all beyond the seam is waste.
@@ -164,8 +169,16 @@ class TileMarks {
     const Mm arm = depth() * 0.9;
     Path path;
     path.move_to(at + Vec{arm, Mm{}}).line_to(at).line_to(at + Vec{Mm{}, arm});
-    items_.push_back(line_item(path, {Layer::mark, white, Mm{0.7}, {}}));
-    items_.push_back(line_item(path, {Layer::mark, black, Mm{0.25}, {}}));
+    // All but the quarter that is seen in the end.
+    const Mm far = depth();
+    const Path hidden =
+        Path::polygon({at + Vec{Mm{}, -far}, at + Vec{far, -far}, at + Vec{far, far},
+                       at + Vec{-far, far}, at + Vec{-far, Mm{}}, at});
+    for (const auto& [ink, width] : {std::pair(white, Mm{0.7}), std::pair(black, Mm{0.25})}) {
+      Item line = line_item(path, {Layer::mark, ink, width, {}});
+      line.clip = hidden;
+      items_.push_back(std::move(line));
+    }
   }
 
   /// Half a diamond with its point outwards, on this sheet's side of a seam's end: `along` leads

@@ -120,7 +120,7 @@ Result<Tiling> lay_tiles(Size whole, Mm overlap, const game::SheetWishes& wishes
                               row_letters(row) + std::to_string(column + 1),
                               {{across.starts[static_cast<std::size_t>(column)],
                                 down.starts[static_cast<std::size_t>(row)]},
-                               each},
+                               {across.each, down.each}},
                               {{left, top}, {right - left, bottom - top}}});
     }
   }
