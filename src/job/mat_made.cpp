@@ -15,12 +15,15 @@ void draw_mat(const Wishes& wishes, Workshop& shop, Outcome& outcome, Diagnostic
   Checked<std::optional<pieces::Mat>> made = pieces::make_mat(shop.studio(), shop.typesetter());
   outcome.mat = std::move(made.value);
   for (Diagnostic& problem : made.found) found.push_back(std::move(problem));
-  if (!outcome.mat || !wishes.parts.contains(Part::home)) return;
+  if (!outcome.mat) return;
   const game::MatWishes& mat = *outcome.game.mat;
+  // The guide tells of the sheets too; what is wrong with them only matters where they are printed.
+  Diagnostics elsewhere;
+  Diagnostics& told = wishes.parts.contains(Part::home) ? found : elsewhere;
   outcome.mat_tiling =
       sheets::lay_tiles(mat.size, mat.overlap, outcome.game.sheets, mat.place("size"))
-          .or_report(found);
-  print_mat_for_printer(outcome, found);
+          .or_report(told);
+  print_mat_for_printer(outcome, told);
 }
 
 std::optional<Bytes> mat_png(const Outcome& outcome, const std::string& game_hash,
