@@ -13,6 +13,7 @@
 #include "job/job.h"
 #include "job/new_game.h"
 #include "pack/box_files.h"
+#include "pack/mat_files.h"
 
 namespace quoin::cli {
 namespace fs = std::filesystem;
@@ -128,6 +129,14 @@ void show_making(const job::Outcome& outcome, const Terminal& out) {
   }
 }
 
+/// What a piece is, after its name, and further lines beneath.
+void show_piece(const std::string& name, const std::vector<std::string>& lines,
+                const Terminal& out) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    out.line((i == 0 ? name : "  ") + lines[i], i == 0 ? 5 : 4);
+  }
+}
+
 void show_totals(const job::Outcome& outcome, const Terminal& out) {
   const pack::Totals& totals = outcome.totals;
   std::string text =
@@ -143,11 +152,13 @@ void show_totals(const job::Outcome& outcome, const Terminal& out) {
     for (const std::string& choice : outcome.plan->choices) out.line("  " + choice, 4);
   }
   show_making(outcome, out);
-  if (!outcome.box) return;
-  const std::string& paper = outcome.game.sheets.paper_name;
-  const auto lines = pack::box_lines(*outcome.box, outcome.box_sheets, paper);
-  for (std::size_t i = 0; i < lines.size(); ++i) {
-    out.line((i == 0 ? "Box: " : "  ") + lines[i], i == 0 ? 5 : 4);
+  if (outcome.box) {
+    const std::string& paper = outcome.game.sheets.paper_name;
+    show_piece("Box: ", pack::box_lines(*outcome.box, outcome.box_sheets, paper), out);
+  }
+  if (outcome.mat) {
+    const sheets::Tiling* tiling = outcome.mat_tiling ? &*outcome.mat_tiling : nullptr;
+    show_piece("Mat: ", pack::mat_lines(outcome.game, *outcome.mat, tiling), out);
   }
 }
 

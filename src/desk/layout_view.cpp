@@ -295,7 +295,7 @@ Json element_cuts_view(const Snapshot& shown, const std::string& file, const std
 
 Json schema_view() {
   Json elements = Json::object(), game = Json::object();
-  for (const std::string_view kind : {"picture", "text", "shape", "repeat", "group"}) {
+  for (const std::string_view kind : {"picture", "text", "shape", "repeat", "group", "place"}) {
     elements[std::string(kind)] = keys_view(kind);
   }
   for (const game::SectionFacts& section : game::layout_sections()) {

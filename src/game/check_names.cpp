@@ -28,8 +28,8 @@ std::vector<std::string> known_names(const Game& game) {
   return names;
 }
 
-/// All names that a placeholder on the box may hold.
-std::vector<std::string> names_on_box(const Game& game) {
+/// All names that a placeholder on the box or the mat may hold.
+std::vector<std::string> names_on_no_card(const Game& game) {
   std::vector<std::string> names{"box.cards"};
   for (const auto& [key, value] : game.facts) names.push_back("game." + key);
   return names;
@@ -65,20 +65,22 @@ class NameCheck {
     }
   }
 
-  /// The box is no card: it has no row, no suit and no deck.
-  void check_on_box(const NameUse& use) {
-    const std::vector<std::string> known = names_on_box(reading_.game);
+  /// The box or the mat is no card: it has no row, no suit and no deck.
+  void check_on(const std::string& piece, const NameUse& use) {
+    const std::vector<std::string> known = names_on_no_card(reading_.game);
     if (use.kind == TextPart::Kind::open_brace) {
       reading_.found.add(open_brace(use));
     } else if (std::find(known.begin(), known.end(), use.name) == known.end()) {
       Diagnostic problem(Id::game_unknown_column, use.origin,
-                         fmt::format("there is no {} on the box", in_quotes(use.name)));
-      problem.detail("the box is no card, so columns, suits and decks have no value on it");
+                         fmt::format("there is no {} on the {}", in_quotes(use.name), piece));
+      problem.detail(
+          fmt::format("the {} is no card, so columns, suits and decks have no value on it", piece));
       const bool of_game = reading_.game.facts.contains(use.name);
       const std::optional<std::string> meant =
           of_game ? "game." + use.name : nearest(use.name, known);
-      reading_.found.add(problem.hint(meant ? fmt::format("did you mean {}?", in_quotes(*meant))
-                                            : "on the box there are " + all_of(known)));
+      reading_.found.add(
+          problem.hint(meant ? fmt::format("did you mean {}?", in_quotes(*meant))
+                             : fmt::format("on the {} there are {}", piece, all_of(known))));
     }
   }
 
@@ -115,9 +117,12 @@ void check_elements(NameCheck& names, const std::vector<Element>& elements) {
 }  // namespace
 
 void check_names(Reading& reading) {
-  for (const NameUse& use : names_used_on_box(reading.game)) {
-    NameCheck(reading).check_on_box(use);
-  }
+  const auto check_piece = [&](const Layout* layout, const std::string& piece) {
+    if (layout == nullptr) return;
+    for (const NameUse& use : names_used_in(*layout)) NameCheck(reading).check_on(piece, use);
+  };
+  check_piece(box_layout(reading.game), "box");
+  check_piece(mat_layout(reading.game), "mat");
   // Without the list no column is known, and each placeholder would seem to be wrong.
   if (reading.game.columns.empty()) return;
   NameCheck names(reading);

@@ -9,6 +9,7 @@
 #include "base/world.h"
 #include "game/box_wishes.h"
 #include "game/making_wishes.h"
+#include "game/mat_wishes.h"
 #include "game/node.h"
 #include "geometry/geometry.h"
 
@@ -32,7 +33,7 @@ using Conditions = std::vector<Condition>;
 /// An element of a layout as written: keys checked against the schema, values not yet filled.
 struct Element {
   std::string id;
-  std::string kind;  ///< picture, text, shape, repeat, group
+  std::string kind;  ///< picture, text, shape, repeat, group; on a mat also place
   Origin origin;
   Conditions when;
   Conditions unless;
@@ -169,6 +170,7 @@ struct Game {
   SheetWishes sheets;
   PrinterWishes printer;
   std::optional<BoxWishes> box;  ///< nothing when there is no [box]
+  std::optional<MatWishes> mat;  ///< nothing when there is no [mat]
   MakingWishes making;
   Limits limits;
   std::vector<Named> colours;
@@ -195,6 +197,8 @@ struct Game {
 [[nodiscard]] int column(const Game& game, std::string_view name);
 /// The layout that is drawn on the box, or null.
 [[nodiscard]] const Layout* box_layout(const Game& game);
+/// The layout that is drawn on the mat, or null.
+[[nodiscard]] const Layout* mat_layout(const Game& game);
 [[nodiscard]] const Suit* suit_of(const Game& game, const Card& card);
 
 /// The value behind a placeholder name for a card: a column, "suit.key", "game.key",

@@ -196,7 +196,7 @@ std::string game_json_schema() {
 std::string layout_json_schema() {
   Members definitions = parts({"stroke", "shadow", "outline", "clip", "gradient"});
   std::vector<std::string> choices;
-  for (const std::string_view kind : {"picture", "text", "shape", "repeat", "group"}) {
+  for (const std::string_view kind : {"picture", "text", "shape", "repeat", "group", "place"}) {
     definitions.emplace_back(kind, element_schema(kind));
     choices.push_back(reference(kind));
   }

@@ -18,8 +18,9 @@ void drop_without_kind(std::vector<Element>& elements) {
   for (Element& element : elements) drop_without_kind(element.children);
 }
 
-/// What a layout is for: only on a box do elements say on which panel they are drawn.
-enum class DrawnOn { cards, box };
+/// What a layout is for: only on a box do elements say on which panel they are drawn, and only on a
+/// mat are there places for cards.
+enum class DrawnOn { cards, box, mat };
 
 bool is_for_box(std::string_view key) {
   const std::vector<PropertyFacts>& keys = keys_of("on-box");
@@ -35,14 +36,28 @@ void refuse_panels(const std::vector<Element>& elements, DrawnOn on, Findings& f
       if (!is_for_box(entry.key)) continue;
       Diagnostic problem(
           Id::game_unknown_key, entry.key_origin,
-          on == DrawnOn::cards
-              ? fmt::format("{} says {}, but this layout is drawn on cards", element.id, entry.key)
-              : fmt::format("{} says {}, but it lies in a group", element.id, entry.key));
-      found.add(problem.hint(on == DrawnOn::cards
-                                 ? "leave it out, or name the layout under [box] as its layout"
-                                 : "say it of the group"));
+          on == DrawnOn::box
+              ? fmt::format("{} says {}, but it lies in a group", element.id, entry.key)
+              : fmt::format("{} says {}, but this layout is drawn on {}", element.id, entry.key,
+                            on == DrawnOn::cards ? "cards" : "the mat"));
+      found.add(problem.hint(on == DrawnOn::box
+                                 ? "say it of the group"
+                                 : "leave it out, or name the layout under [box] as its layout"));
     }
     refuse_panels(element.children, on, found);
+  }
+}
+
+/// Tells of places for cards in a layout that is not the mat's.
+void refuse_places(const std::vector<Element>& elements, Findings& found) {
+  for (const Element& element : elements) {
+    if (element.kind == "place") {
+      Diagnostic problem(
+          Id::mat_place_elsewhere, element.origin,
+          fmt::format("{} is a place for cards, but this layout is not the mat's", element.id));
+      found.add(problem.hint("leave it out, or name the layout under [mat] as its layout"));
+    }
+    refuse_places(element.children, found);
   }
 }
 
@@ -70,7 +85,8 @@ class LayoutShelf {
 
  private:
   void check_panels(const std::vector<Element>& elements, DrawnOn on) {
-    if (on == DrawnOn::cards) {
+    if (on != DrawnOn::mat) refuse_places(elements, reading_.found);
+    if (on != DrawnOn::box) {
       refuse_panels(elements, on, reading_.found);
       return;
     }
@@ -192,15 +208,27 @@ void add_asked_for(Reading& reading, LayoutShelf& shelf) {
   }
 }
 
+/// The number of the layout of that path among the game's, or -1.
+int number_of(const Reading& reading, const std::string& path) {
+  const std::vector<Layout>& layouts = reading.game.layouts;
+  const std::string name = normal_path(path);
+  const auto there = std::find_if(layouts.begin(), layouts.end(),
+                                  [&](const Layout& one) { return one.file.str() == name; });
+  return there == layouts.end() ? -1 : static_cast<int>(there - layouts.begin());
+}
+
 void add_for_box(Reading& reading, LayoutShelf& shelf) {
   std::optional<BoxWishes>& box = reading.game.box;
   if (!box || box->layout.empty()) return;
   shelf.add(box->layout, box->place("layout"), DrawnOn::box);
-  const std::vector<Layout>& layouts = reading.game.layouts;
-  const std::string name = normal_path(box->layout);
-  const auto there = std::find_if(layouts.begin(), layouts.end(),
-                                  [&](const Layout& one) { return one.file.str() == name; });
-  if (there != layouts.end()) box->art = static_cast<int>(there - layouts.begin());
+  box->art = number_of(reading, box->layout);
+}
+
+void add_for_mat(Reading& reading, LayoutShelf& shelf) {
+  std::optional<MatWishes>& mat = reading.game.mat;
+  if (!mat) return;
+  shelf.add(mat->layout, mat->place("layout"), DrawnOn::mat);
+  mat->art = number_of(reading, mat->layout);
 }
 
 }  // namespace
@@ -219,6 +247,7 @@ void read_layouts(Reading& reading) {
   }
   add_asked_for(reading, shelf);
   add_for_box(reading, shelf);
+  add_for_mat(reading, shelf);
 }
 
 }  // namespace quoin::game

@@ -15,7 +15,8 @@ using Pages = std::map<std::string_view, std::vector<PropertyFacts>>;
 const Pages& pages() {
   static const Pages all = [] {
     Pages made;
-    for (auto rows : {game_keys, box_keys, making_keys, layout_keys, on_box_keys, printer_keys}) {
+    for (auto rows : {game_keys, box_keys, mat_keys, making_keys, layout_keys, on_box_keys,
+                      card_place_keys, printer_keys}) {
       for (PropertyFacts& facts : rows()) made[facts.section].push_back(std::move(facts));
     }
     return made;
@@ -31,6 +32,7 @@ bool is_kind(std::string_view section) {
 /// The pages whose keys an element of that kind takes; of any other section just its own.
 std::vector<std::string_view> pages_of(std::string_view kind) {
   if (kind == "text") return {"text", "type", "element", "on-box"};
+  if (kind == "place") return {"place", "type", "element"};
   if (kind == "styles") return {"type"};
   if (is_kind(kind)) return {kind, "element", "on-box"};
   return {kind};
@@ -73,9 +75,9 @@ const PropertyFacts* property_facts(std::string_view kind, std::string_view prop
 
 bool takes_placeholders(const PropertyFacts& facts) {
   if (facts.key == "id" || facts.key == "kind") return false;
-  static const std::set<std::string_view> drawn = {"element", "picture", "text",  "type",
-                                                   "shape",   "repeat",  "group", "stroke",
-                                                   "shadow",  "outline", "clip",  "gradient"};
+  static const std::set<std::string_view> drawn = {
+      "element", "picture", "text",   "type",    "shape", "repeat",  "group",
+      "place",   "stroke",  "shadow", "outline", "clip",  "gradient"};
   return drawn.contains(facts.section);
 }
 

@@ -85,10 +85,10 @@ struct SectionFacts {
 /// The keys of one section in the order of the reference page.
 [[nodiscard]] const std::vector<PropertyFacts>& keys_of(std::string_view section);
 
-/// The facts of a property of an element, for the kinds "picture", "text", "shape", "repeat" and
-/// "group": the kind's own keys, the text properties for "text", and the keys all elements share.
-/// Also takes the name of any section ("shadow", "stroke", "card"). Null when there is no such
-/// key, so `property_facts("picture", "radius") == nullptr`.
+/// The facts of a property of an element, for the kinds "picture", "text", "shape", "repeat",
+/// "group" and "place": the kind's own keys, the text properties for "text" and "place", and the
+/// keys all elements share. Also takes the name of any section ("shadow", "stroke", "card"). Null
+/// when there is no such key, so `property_facts("picture", "radius") == nullptr`.
 [[nodiscard]] const PropertyFacts* property_facts(std::string_view kind, std::string_view property);
 /// All keys that `property_facts` finds for the kind, as the reference page orders them.
 [[nodiscard]] std::vector<const PropertyFacts*> properties_of(std::string_view kind);

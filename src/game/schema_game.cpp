@@ -490,6 +490,11 @@ const std::vector<SectionFacts>& game_sections() {
        "height of a card, then through the pile.\n\n"
        "Without this heading there is no box.",
        "[box]\nkind = \"tuck\"\ncaliper = 0.4"},
+      {"mat", Occurrence::once, "[mat]", "The mat",
+       "A mat lies on the table and shows where cards go. The heading alone is enough for a mat of "
+       "paper in A2; what is on it stands in its layout.\n\n"
+       "Without this heading there is no mat.",
+       "[mat]\nsize = \"A2\"\nlayout = \"layouts/mat.toml\""},
       {"printer", Occurrence::once, "[printer]", "The printer", "",
        "[printer]\nprofile = \"study-laser\""},
       {"cutting", Occurrence::once, "[cutting]", "What you cut with",

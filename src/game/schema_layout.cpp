@@ -40,7 +40,7 @@ std::vector<PropertyFacts> place_keys() {
       {.section = "element",
        .key = "kind",
        .type = word,
-       .words = {"picture", "text", "shape", "repeat", "group"},
+       .words = {"picture", "text", "shape", "repeat", "group", "place"},
        .example = R"(kind = "text")",
        .meaning = "What it is. An element that changes one of a used layout may leave it out.",
        .presence = "required"},

@@ -217,6 +217,14 @@ const std::vector<SectionFacts>& layout_sections() {
        "or below the group as `[[element.element]]`; their `at` is measured from the group's box.",
        "[[element]]\nid = \"corner\"\nkind = \"group\"\nat = [4, 4]\nsize = [10, 14]\n\n"
        "[[element.element]]\nid = \"corner-rank\"\nkind = \"text\"\ntext = \"{rank}\""},
+      {"place", Occurrence::inside, "kind = \"place\"", "Places for cards",
+       "Only in the layout of the mat. A place is as large as a card with some clearance, and "
+       "follows the card when its size changes. `at` is the upper left corner of the whole; with "
+       "`inset`, or `at` and `size`, the whole lies in the middle of that box. Words in it are set "
+       "as *How a text is set* says.",
+       "[[element]]\nid = \"draw\"\nkind = \"place\"\narrange = \"pile\"\nat = [40, 150]\n"
+       "label = \"Draw\"\n\n[[element]]\nid = \"rows\"\nkind = \"place\"\narrange = \"row\"\n"
+       "suits = [\"shell\", \"weed\"]\ninset = [0, 0, 200, 0]"},
       {"stroke", Occurrence::inside, "{ colour = …, width = … }", "Lines", "",
        "stroke = { colour = \"ink\", width = 0.3, dash = [1, 0.5] }"},
       {"shadow", Occurrence::inside, "{ colour = …, offset = …, blur = … }", "Shadows", "",

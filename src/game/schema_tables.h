@@ -12,6 +12,8 @@ namespace quoin::game {
 [[nodiscard]] std::vector<PropertyFacts> making_keys();
 [[nodiscard]] std::vector<PropertyFacts> layout_keys();
 [[nodiscard]] std::vector<PropertyFacts> on_box_keys();
+[[nodiscard]] std::vector<PropertyFacts> mat_keys();
+[[nodiscard]] std::vector<PropertyFacts> card_place_keys();
 [[nodiscard]] std::vector<PropertyFacts> layout_part_keys();
 [[nodiscard]] std::vector<PropertyFacts> printer_keys();
 

@@ -55,17 +55,21 @@ std::vector<NameUse> names_used(const Game& game, const std::vector<LayoutRule>&
     collect(rule.unless, uses);
   }
   for (const Named& style : game.styles) collect(style.value, uses);
-  const Layout* box = box_layout(game);
   for (const Layout& layout : game.layouts) {
-    if (&layout != box) collect(layout.elements, uses);
+    if (&layout != box_layout(game) && &layout != mat_layout(game)) collect(layout.elements, uses);
   }
   return uses;
 }
 
-std::vector<NameUse> names_used_on_box(const Game& game) {
+std::vector<NameUse> names_used_in(const Layout& layout) {
   std::vector<NameUse> uses;
-  if (const Layout* box = box_layout(game)) collect(box->elements, uses);
+  collect(layout.elements, uses);
   return uses;
+}
+
+const Layout* mat_layout(const Game& game) {
+  if (!game.mat || game.mat->art < 0) return nullptr;
+  return &game.layouts[static_cast<std::size_t>(game.mat->art)];
 }
 
 const Layout* box_layout(const Game& game) {

@@ -19,7 +19,7 @@ struct NameUse {
 /// conditions.
 [[nodiscard]] std::vector<NameUse> names_used(const Game& game,
                                               const std::vector<LayoutRule>& rules);
-/// All that the layout of the box asks for.
-[[nodiscard]] std::vector<NameUse> names_used_on_box(const Game& game);
+/// All that one layout asks for.
+[[nodiscard]] std::vector<NameUse> names_used_in(const Layout& layout);
 
 }  // namespace quoin::game

@@ -7,8 +7,10 @@
 #include "making/costs.h"
 #include "pack/box_files.h"
 #include "pack/report.h"
+#include "pieces/mat/mat.h"
 #include "press/profile.h"
 #include "sheets/sheets.h"
+#include "sheets/tiles.h"
 
 namespace quoin::guide {
 
@@ -23,6 +25,12 @@ struct BoxMade {
   const pack::BoxArt* art = nullptr;
   const pack::BoxSheets* sheets = nullptr;
   const Scene* top_card = nullptr;  ///< looks out of the open box; null: a plain card
+};
+
+/// The mat of a game and the sheets it is put together from.
+struct MatMade {
+  const pieces::Mat* mat = nullptr;
+  const sheets::Tiling* tiling = nullptr;  ///< null: it goes on no sheets of the game's paper
 };
 
 /// All that a guide is about. Refers to what it is made from.
@@ -41,6 +49,7 @@ struct Making {
   const making::Tolerances& tolerances;
   const making::Costs& costs;               ///< without runs: no chapter about them
   const press::Profile* printer = nullptr;  ///< that the game names; null: none was measured
+  MatMade mat = {};                         ///< without a mat: `mat.mat` is null
 };
 
 /// The sheets to spare for so many: one in ten, two at the least (common practice, no source).
@@ -56,6 +65,7 @@ struct Making {
 [[nodiscard]] Chapter cut_cards(const Making& making);
 [[nodiscard]] Chapter round_corners(const Making& making);
 [[nodiscard]] Chapter make_the_box(const Making& making);
+[[nodiscard]] Chapter make_the_mat(const Making& making);
 [[nodiscard]] Chapter count_deck(const Making& making);
 [[nodiscard]] Chapter spoilt_cards(const Making& making);
 [[nodiscard]] Chapter what_it_takes(const Making& making);

@@ -29,6 +29,8 @@ class SmallMaking {
         "[[element]]\nid = \"ground\"\nkind = \"shape\"\ninset = \"bleed\"\nfill = \"#e8e0d0\"\n";
     world_.put("layouts/face.toml", ground);
     world_.put("layouts/back.toml", ground);
+    world_.put("layouts/mat.toml",
+               ground + "[[element]]\nid = \"draw\"\nkind = \"place\"\nat = [20, 20]\n");
     std::string cards = "id,suit,name,copies\n";
     for (int i = 1; i <= 16; ++i) {
       const bool shell = i <= 8;
@@ -41,9 +43,10 @@ class SmallMaking {
   }
 
   [[nodiscard]] Making making() const {
-    Making made{game_, *plan_, totals_,  1,           fronts_, faces_,
-                true,  {},     cutting_, tolerances_, costs_,  nullptr};
+    Making made{game_, *plan_,   totals_,     1,      fronts_, faces_, true,
+                {},    cutting_, tolerances_, costs_, nullptr, {}};
     if (box_) made.box = {&*box_, &art_, &box_sheets_, nullptr};
+    if (mat_) made.mat = {&*mat_, tiling_ ? &*tiling_ : nullptr};
     return made;
   }
   [[nodiscard]] const sheets::Plan& plan() const { return *plan_; }
@@ -68,7 +71,17 @@ class SmallMaking {
       art_.resize(box_->model.parts.size());
       box_sheets_ = pack::lay_box(game_, *box_, art_, 1).value;
     }
+    make_mat();
     reckon();
+  }
+
+  void make_mat() {
+    if (!game_.mat) return;
+    Diagnostics found;
+    const pieces::Studio studio(game_, shelf_, found);
+    mat_ = pieces::make_mat(studio, typesetter_).value;
+    tiling_ =
+        sheets::lay_tiles(game_.mat->size, game_.mat->overlap, game_.sheets, {}).or_report(found);
   }
 
   void reckon() {
@@ -87,6 +100,8 @@ class SmallMaking {
   }
 
   MemoryWorld world_;
+  PictureShelf shelf_{world_};
+  Typesetter typesetter_{{}};
   game::Game game_;
   std::optional<sheets::Plan> plan_;
   pack::Totals totals_;
@@ -98,6 +113,8 @@ class SmallMaking {
   making::Cutting cutting_;
   making::Tolerances tolerances_;
   making::Costs costs_;
+  std::optional<pieces::Mat> mat_;
+  std::optional<sheets::Tiling> tiling_;
 };
 
 }  // namespace quoin::guide

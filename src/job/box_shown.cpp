@@ -2,32 +2,11 @@
 
 #include "base/build_id.h"
 #include "base/hash.h"
-#include "base/packed.h"
 #include "formats/decimal.h"
+#include "job/scene_name.h"
 
 namespace quoin::job {
 namespace {
-
-void write_picture(PackedWriter& out, const Picture& picture) {
-  out.string(picture.path());
-  out.string(picture.facts().is_vector() ? sha256(picture.safe_svg()) : picture.key());
-}
-
-void write_items(PackedWriter& out, const std::vector<Item>& items) {
-  out.number(items.size());
-  for (const Item& item : items) {
-    if (const auto* group = std::get_if<GroupItem>(&item.what)) write_items(out, group->items);
-    if (const auto* shown = std::get_if<PictureItem>(&item.what)) {
-      write_picture(out, *shown->picture);
-    }
-    const auto* text = std::get_if<TextItem>(&item.what);
-    if (text == nullptr) continue;
-    for (const TextRun& run : text->block.runs) {
-      out.string(run.text);
-      if (run.symbol) write_picture(out, *run.symbol->picture);
-    }
-  }
-}
 
 /// The name of everything that pictures of a box follow from: `rest`, which names the game's files
 /// and the top card; the sizes of the box and its deck; and the words and pictures in its art.
@@ -43,8 +22,8 @@ std::string name_of_box(const pieces::BoxLook& look, const std::string& rest) {
     out.string(decimal(size.value, 9));
   }
   for (const pieces::NetArt& art : look.art) {
-    write_items(out, art.printed.items);
-    write_items(out, art.inside.items);
+    write_contents(out, art.printed);
+    write_contents(out, art.inside);
   }
   return sha256(out.take());
 }

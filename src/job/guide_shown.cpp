@@ -32,7 +32,8 @@ Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& 
                        reckoned.cutting,
                        reckoned.tolerances,
                        reckoned.costs,
-                       outcome.printer ? &*outcome.printer : nullptr};
+                       outcome.printer ? &*outcome.printer : nullptr,
+                       {}};
   for (int i = 0; i < shop.fronts(); ++i) {
     making.fronts.push_back(shop.drawings()[static_cast<std::size_t>(i)].piece);
   }
@@ -43,6 +44,9 @@ Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& 
   if (outcome.box && !outcome.box_sheets.sheets.empty()) {
     making.box = {&*outcome.box, &outcome.box_art, &outcome.box_sheets,
                   top_card ? &top_card->scene : nullptr};
+  }
+  if (outcome.mat) {
+    making.mat = {&*outcome.mat, outcome.mat_tiling ? &*outcome.mat_tiling : nullptr};
   }
   return guide::document_of(guide::guide_for(making), shop.typesetter());
 }

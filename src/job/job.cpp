@@ -13,6 +13,7 @@
 #include "job/box_shown.h"
 #include "job/guide_shown.h"
 #include "job/kept_findings.h"
+#include "job/mat_made.h"
 #include "job/prefetch.h"
 #include "job/printer/known_printer.h"
 #include "job/reckon.h"
@@ -21,6 +22,7 @@
 #include "pack/box_pictures.h"
 #include "pack/card_files.h"
 #include "pack/image_cache.h"
+#include "pack/mat_files.h"
 #include "pack/previews.h"
 #include "pack/report.h"
 #include "pieces/box/box_art.h"
@@ -391,6 +393,29 @@ bool write_box(Run& run, Workshop& shop, pack::Staging& staging) {
   return !run.wishes.parts.contains(Part::cutter) || write_cutter_files(run, shop, staging);
 }
 
+/// Everything of the mat that was asked for.
+bool write_mat(Run& run, Workshop& shop, pack::Staging& staging) {
+  if (!run.outcome.mat) return true;
+  const game::Game& game = run.outcome.game;
+  const pieces::Mat& mat = *run.outcome.mat;
+  const auto drawn =
+      DrawnSymbols::draw(pack::mat_symbols(mat), shop.shelf(), {}).or_report(run.found);
+  if (!drawn) return false;
+  if (run.wishes.parts.contains(Part::home) && run.outcome.mat_tiling &&
+      !write_pages(run, shop, staging, "home/mat.pdf", *drawn,
+                   pack::home_mat(game, mat, *run.outcome.mat_tiling))) {
+    return false;
+  }
+  if (run.wishes.parts.contains(Part::shop) &&
+      !write_pages(run, shop, staging, "shop/mat.pdf", *drawn, pack::shop_mat(game, mat))) {
+    return false;
+  }
+  if (!run.wishes.parts.contains(Part::pictures)) return true;
+  const auto png = mat_png(run.outcome, run.cache ? run.game_hash : std::string{}, run.cache.get(),
+                           shop.shelf(), run.found);
+  return !png || staging.write("pictures/mat.png", *png).or_report(run.found);
+}
+
 /// The pictures of the box and its model.
 bool write_box_pictures(Run& run, Workshop& shop, pack::Staging& staging,
                         const std::optional<pack::BoxPictureWork>& box) {
@@ -432,6 +457,7 @@ void make_pack(Run& run, Workshop& shop) {
   }
   auto drawn = draw_faces(run, shop, previews ? &*previews : nullptr).or_report(run.found);
   if (drawn) fold_box(run.wishes, shop, run.outcome, run.found);
+  if (drawn) draw_mat(run.wishes, shop, run.outcome, run.found);
   take_found(run, shop);
   if (!drawn) return;
   lay_sheets(shop, run.wishes, run.outcome, run.found);
@@ -441,7 +467,8 @@ void make_pack(Run& run, Workshop& shop) {
   if (previews) previews->finish(box_row(box, shop.shelf()), run.found);
   if (any_errors(run.found) || !run.outcome.plan) return;
   if (write_documents(run, shop, *staging, *drawn) && write_box(run, shop, *staging) &&
-      write_box_pictures(run, shop, *staging, box) && write_guide(run, shop, *staging, *drawn)) {
+      write_mat(run, shop, *staging) && write_box_pictures(run, shop, *staging, box) &&
+      write_guide(run, shop, *staging, *drawn)) {
     publish(run, *staging);
   }
 }
@@ -462,6 +489,7 @@ Outcome check(const World& world, const Wishes& wishes, Watcher& watcher) {
     shop.check(i, scene);
   }
   fold_box(wishes, shop, run.outcome, run.found);
+  draw_mat(wishes, shop, run.outcome, run.found);
   take_found(run, shop);
   lay_sheets(shop, wishes, run.outcome, run.found);
   reckon_run(shop, wishes, run.outcome, run.found);
@@ -483,13 +511,14 @@ Outcome make(const World& world, const Wishes& wishes, Watcher& watcher) {
 }
 
 Bytes report(const Outcome& outcome) {
-  return pack::report_json({outcome.game, outcome.found, outcome.plan ? &*outcome.plan : nullptr,
-                            outcome.totals, outcome.files, outcome.box ? &*outcome.box : nullptr,
-                            &outcome.box_sheets,
-                            outcome.making ? &outcome.making->cutting : nullptr,
-                            outcome.making ? &outcome.making->tolerances : nullptr,
-                            outcome.making ? &outcome.making->costs : nullptr,
-                            outcome.making ? &outcome.making->faces : nullptr});
+  return pack::report_json(
+      {outcome.game, outcome.found, outcome.plan ? &*outcome.plan : nullptr, outcome.totals,
+       outcome.files, outcome.box ? &*outcome.box : nullptr, &outcome.box_sheets,
+       outcome.making ? &outcome.making->cutting : nullptr,
+       outcome.making ? &outcome.making->tolerances : nullptr,
+       outcome.making ? &outcome.making->costs : nullptr,
+       outcome.making ? &outcome.making->faces : nullptr, outcome.mat ? &*outcome.mat : nullptr,
+       outcome.mat_tiling ? &*outcome.mat_tiling : nullptr});
 }
 
 }  // namespace quoin::job

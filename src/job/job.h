@@ -15,8 +15,10 @@
 #include "pack/staging.h"
 #include "pieces/box/box.h"
 #include "pieces/box/net_art.h"
+#include "pieces/mat/mat.h"
 #include "press/profile.h"
 #include "sheets/sheets.h"
+#include "sheets/tiles.h"
 
 namespace quoin::job {
 
@@ -63,6 +65,8 @@ struct Outcome {
   std::optional<pieces::Box> box;  ///< when the game asks for one and it can be drawn
   pack::BoxArt box_art;            ///< what is printed on each of its nets; none without a box
   pack::BoxSheets box_sheets;      ///< its nets on the paper of the game
+  std::optional<pieces::Mat> mat;  ///< when the game asks for one and it can be drawn
+  std::optional<sheets::Tiling> mat_tiling;  ///< the mat on the paper of the game
   std::optional<sheets::Plan> plan;
   std::optional<Making> making;  ///< when there is a plan
   std::vector<pack::Staging::File> files;

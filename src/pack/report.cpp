@@ -5,6 +5,7 @@
 
 #include "pack/card_files.h"
 #include "pack/making_report.h"
+#include "pack/mat_files.h"
 #include "pieces/box/check_box.h"
 
 namespace quoin::pack {
@@ -124,6 +125,28 @@ Json box_json(const pieces::Box& box, const BoxSheets* laid) {
   return json;
 }
 
+Json tiling_json(const sheets::Tiling& tiling, const game::Game& game) {
+  return {{"paper", game.sheets.paper_name}, {"size", size(tiling.paper)},
+          {"columns", tiling.columns},       {"rows", tiling.rows},
+          {"sheets", tiling.tiles.size()},   {"overlap_mm", tiling.overlap.value}};
+}
+
+Json mat_json(const game::Game& game, const pieces::Mat& mat, const sheets::Tiling* tiling) {
+  const ShopMat shop = shop_mat_sizes(game, mat);
+  const bool cloth = game.mat->material == game::MatMaterial::cloth;
+  Json json = {{"size", size(mat.plan.size)},
+               {"material", cloth ? "cloth" : "paper"},
+               {"places", mat.places.size()},
+               {"bleed_mm", mat.plan.bleed.value},
+               {"hem_mm", mat.plan.hem.value},
+               {"shop",
+                {{"cut", size(shop.cut)},
+                 {"drawn_larger", {shop.across, shop.down}},
+                 {"between_hems", size(shop.finished)}}}};
+  if (tiling != nullptr) json["sheets"] = tiling_json(*tiling, game);
+  return json;
+}
+
 }  // namespace
 
 Bytes report_json(const Report& report) {
@@ -143,6 +166,7 @@ Bytes report_json(const Report& report) {
                     {"sheets", report.totals.sheets}};
   if (report.plan) json["sheets"] = sheets_json(*report.plan, report.tolerances);
   if (report.box) json["box"] = box_json(*report.box, report.box_sheets);
+  if (report.mat) json["mat"] = mat_json(report.game, *report.mat, report.mat_tiling);
   if (report.cutting) json["cutting"] = cutting_json(*report.cutting);
   if (report.tolerances && report.faces) {
     json["tolerance"] = tolerance_json(*report.tolerances, *report.faces);

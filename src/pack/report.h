@@ -8,7 +8,9 @@
 #include "pack/box_files.h"
 #include "pack/staging.h"
 #include "pieces/box/box.h"
+#include "pieces/mat/mat.h"
 #include "sheets/sheets.h"
+#include "sheets/tiles.h"
 
 namespace quoin::pack {
 
@@ -34,6 +36,8 @@ struct Report {
   const making::Tolerances* tolerances = nullptr;         ///< null: there are no sheets
   const making::Costs* costs = nullptr;                   ///< null, or without runs: a reprint
   const std::vector<making::FaceFacts>* faces = nullptr;  ///< those of `tolerances`
+  const pieces::Mat* mat = nullptr;                       ///< null: the game has none
+  const sheets::Tiling* mat_tiling = nullptr;             ///< null: it was not laid
 };
 
 /// report.json: the findings, counts, sizes, choices and why, as JSON (RFC 8259) with keys in a

@@ -35,6 +35,15 @@ std::string box_fact(const BoxMade& made) {
                      sheets::counted(count, "sheet"));
 }
 
+std::string mat_fact(const Making& making) {
+  std::string words = fmt::format("mat of {}", sheets::millimetres(making.mat.mat->plan.size));
+  if (making.mat.tiling != nullptr) {
+    words += fmt::format(
+        ", from {}", sheets::counted(static_cast<int>(making.mat.tiling->tiles.size()), "sheet"));
+  }
+  return words;
+}
+
 }  // namespace
 
 Cover cover_of(const Making& making) {
@@ -47,12 +56,14 @@ Cover cover_of(const Making& making) {
     pieces.push_back(making.decks > 1 ? sheets::counted(making.decks, "box")
                                       : fmt::format("a {}", making.box.box->kind->title));
   }
+  if (making.mat.mat != nullptr) pieces.push_back("a mat");
   cover.what = fmt::format("How to make it: {}", listed(pieces));
   cover.picture = finished_pieces(making);
   cover.facts.push_back(fmt::format("{} of {}", sheets::counted(making.totals.pieces, "card"),
                                     sheets::millimetres(game.card.size)));
   cover.facts.push_back(sentence(sheets_fact(making)));
   if (making.box.box != nullptr) cover.facts.push_back(sentence(box_fact(making.box)));
+  if (making.mat.mat != nullptr) cover.facts.push_back(sentence(mat_fact(making)));
   std::string made_by = as_words(game.author);
   if (!game.version.empty()) {
     made_by += fmt::format("{}version {}", made_by.empty() ? "" : ", ", as_words(game.version));

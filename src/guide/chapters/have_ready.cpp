@@ -62,6 +62,10 @@ Table paper_table(const Making& making) {
                : fmt::format("the box: {}", kind)});
     }
   }
+  if (making.mat.tiling != nullptr) {
+    const int sheets = static_cast<int>(making.mat.tiling->tiles.size());
+    table.rows.push_back({"Paper of 100 to 160 g/m²", amount(sheets, 1, paper), "the mat"});
+  }
   const bool box = making.box.box != nullptr;
   table.rows.push_back({"Plain paper", fmt::format("**{}**", box ? "2 sheets" : "1 sheet"),
                         box ? "a trial of the cards and of the box" : "a trial of the cards"});
@@ -101,6 +105,11 @@ TickList tools(const Making& making) {
     list.items.push_back(
         "Something blunt to score with: a bone folder, a blunt needle, an empty ballpoint pen.");
     list.items.push_back("White glue or a glue stick, and a damp cloth for what comes out.");
+  }
+  if (making.mat.tiling != nullptr && !making.mat.tiling->is_one_sheet()) {
+    list.items.push_back(
+        "For the mat a long metal rule, and double-sided tape or a glue stick that does not "
+        "cockle the paper.");
   }
   if (box) list.items.push_back("Scissors for the round parts, a peg or two to hold what dries.");
   return list;

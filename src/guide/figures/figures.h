@@ -45,6 +45,15 @@ enum class NetShows { creases, cuts, glue };
 [[nodiscard]] Figure fold_step(const Making& making, std::size_t step);
 /// The finished box, open, with the deck to be seen.
 [[nodiscard]] Figure finished_box(const Making& making);
+/// The finished mat, or with its sheets over it and their names.
+enum class MatShows { finished, sheets };
+[[nodiscard]] Figure mat_whole(const Making& making, MatShows shows);
+/// Where two sheets of the mat meet, as they are printed: the lower one, the upper one before it is
+/// trimmed, and both joined. Only for a mat of several sheets.
+enum class MatSeam { lower, upper, joined };
+[[nodiscard]] Figure mat_seam(const Making& making, MatSeam shows);
+/// The mat's corner as the shop prints it: the cut, and of cloth the hem, folded to the back.
+[[nodiscard]] Figure mat_hem(const Making& making);
 /// A section through the board: a groove pressed by a blunt point, a cut half through, the fold.
 enum class Crease { pressed, half_cut, folded };
 [[nodiscard]] Figure crease_section(Crease crease);

@@ -94,4 +94,12 @@ void print_box_for_printer(Outcome& outcome, Diagnostics& found) {
   }
 }
 
+void print_mat_for_printer(Outcome& outcome, Diagnostics& found) {
+  if (!outcome.printer || !outcome.mat_tiling) return;
+  sheets::Tiling& tiling = *outcome.mat_tiling;
+  auto maps = sheets::corrected(*outcome.printer, tiling.paper, outcome.game.sheets);
+  for (Diagnostic& each : maps.found) found.push_back(std::move(each));
+  tiling.correction = maps.value;
+}
+
 }  // namespace quoin::job

@@ -24,4 +24,7 @@ void print_cards_for_printer(Outcome& outcome, Diagnostics& found);
 /// The same for the sheets of the box.
 void print_box_for_printer(Outcome& outcome, Diagnostics& found);
 
+/// The same for the sheets of the mat.
+void print_mat_for_printer(Outcome& outcome, Diagnostics& found);
+
 }  // namespace quoin::job

@@ -193,7 +193,8 @@ void report_bare(const Inspection& inspection, const BareSides& bare) {
 
 void check_bleed(const Inspection& inspection) {
   if (inspection.look.bleed < Mm{0.5}) return;  // nothing is asked for
-  const Pixels pixels(inspection.look.picture, inspection.look.bleed);
+  const Pixels pixels(inspection.look.picture, inspection.look.bleed,
+                      inspection.look.pixels_per_mm);
   const Rect trim{{}, inspection.look.trim};
   std::array<bool, 4> explained{};
   for (const Leaf& leaf : inspection.leaves) {

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include "pieces/mat/place_element.h"
+
 namespace quoin::pieces {
 namespace {
 
@@ -61,6 +63,7 @@ Drawn draw_kind(const game::Element& element, const Properties& properties, cons
   if (element.kind == "text") return draw_text(properties, box);
   if (element.kind == "shape") return draw_shape(properties, box, like);
   if (element.kind == "repeat") return draw_repeat(properties, box, like);
+  if (element.kind == "place") return draw_places(properties, box, like);
   GroupItem group;
   draw_elements(element.children, properties.sitting(), box, bleed, group.items);
   if (group.items.empty()) return std::nullopt;
@@ -81,17 +84,17 @@ const game::Table* style_of(const Sitting& sitting, const game::Element& element
   return nullptr;
 }
 
-bool is_wanted(const game::Element& element, const Sitting& sitting) {
+}  // namespace
+
+bool is_drawn(const game::Element& element, const Sitting& sitting) {
   const game::Game& game = sitting.studio.game();
   return game::holds(game, sitting.card, element.when) &&
          (element.unless.empty() || !game::holds(game, sitting.card, element.unless));
 }
 
-}  // namespace
-
 std::optional<Item> draw_element(const game::Element& element, const Sitting& sitting,
                                  const ElementPlace& place) {
-  if (!is_wanted(element, sitting)) return std::nullopt;
+  if (!is_drawn(element, sitting)) return std::nullopt;
   const Properties properties(sitting, element.properties, element.id, style_of(sitting, element));
   const std::optional<Rect> box = box_of(properties, element, place);
   if (!box) return std::nullopt;
@@ -122,6 +125,12 @@ std::optional<Item> draw_element(const game::Element& element, const Sitting& si
 
 std::optional<Rect> box_of(const Properties& properties, const game::Element& element,
                            const ElementPlace& place) {
+  return element.kind == "place" ? box_of_places(properties, element, place)
+                                 : box_given(properties, element, place);
+}
+
+std::optional<Rect> box_given(const Properties& properties, const game::Element& element,
+                              const ElementPlace& place) {
   const Vec nudge = properties.pair("nudge").value_or(Vec{});
   if (place.usual_box && !properties.node("inset") && !properties.node("size") &&
       !properties.node("at")) {

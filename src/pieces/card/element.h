@@ -24,9 +24,17 @@ struct ElementPlace {
 [[nodiscard]] std::optional<Item> draw_element(const game::Element& element, const Sitting& sitting,
                                                const ElementPlace& place);
 
-/// The element's box before it is turned, or nothing (reported) when it has no size.
+/// Whether the element's conditions hold.
+[[nodiscard]] bool is_drawn(const game::Element& element, const Sitting& sitting);
+
+/// The element's box before it is turned, or nothing (reported) when it has no size. Of places for
+/// cards it is round them all.
 [[nodiscard]] std::optional<Rect> box_of(const Properties& properties, const game::Element& element,
                                          const ElementPlace& place);
+/// The box that `inset`, or `at` and `size`, give.
+[[nodiscard]] std::optional<Rect> box_given(const Properties& properties,
+                                            const game::Element& element,
+                                            const ElementPlace& place);
 
 /// What one kind of element makes inside its box; nothing when it has nothing to draw.
 using Drawn = std::optional<decltype(Item::what)>;

@@ -8,6 +8,10 @@
 
 namespace quoin::pieces {
 
+/// 4 pixels a millimetre (101.6 ppi): whole pixels for card sizes in half and quarter millimetres,
+/// fine enough for the eye of a check, about a hundred thousand pixels for a card.
+inline constexpr double look_pixels_per_mm = 4;
+
 /// One printed side of a card as it was drawn, ready to be inspected. Refers to its scene, which
 /// must outlive it and whose texts must be set.
 struct Face {
@@ -15,6 +19,7 @@ struct Face {
   const Scene& scene;       ///< origin at the trim's top left
   game::CardFormat format;  ///< `bleed` is how far this side is drawn past the trim
   Origin row;               ///< the card's row, for findings that no element explains
+  double pixels_per_mm = look_pixels_per_mm;  ///< of the look at it: fewer for what is very large
 };
 
 /// What lies beneath one leaf of the scene (a text or a fine line), read off the face as it was
@@ -33,11 +38,8 @@ struct FaceLook {
   Raster picture;
   std::vector<Ground> grounds;
   Diagnostics found;  ///< what could not be drawn to its end: the picture shows the face without
+  double pixels_per_mm = look_pixels_per_mm;
 };
-
-/// 4 pixels a millimetre (101.6 ppi): whole pixels for card sizes in half and quarter millimetres,
-/// fine enough for the eye of a check, about a hundred thousand pixels for a card.
-inline constexpr double look_pixels_per_mm = 4;
 
 /// Draws the face for the checks. Texts must be set (`std::logic_error` otherwise).
 [[nodiscard]] FaceLook look_at(const Face& face, PictureShelf& shelf);

@@ -14,17 +14,19 @@ class Board {
  public:
   Board(const Face& face, PictureShelf& shelf)
       : bleed_(face.format.bleed),
+        per_mm_(face.pixels_per_mm),
         canvas_(shelf, grown(Rect{{}, face.format.size}, face.format.bleed).size,
-                look_pixels_per_mm * mm_per_inch, ImageCanvas::Background::paper) {
+                face.pixels_per_mm * mm_per_inch, ImageCanvas::Background::paper) {
     canvas_.canvas().transform(Affine::move({face.format.bleed, face.format.bleed}));
   }
   [[nodiscard]] Canvas& canvas() { return canvas_.canvas(); }
   [[nodiscard]] Raster raster() const { return canvas_.raster(); }
   [[nodiscard]] const Diagnostics& found() const { return canvas_.found(); }
-  [[nodiscard]] Mm bleed() const { return bleed_; }
+  [[nodiscard]] Pixels pixels(const Raster& raster) const { return {raster, bleed_, per_mm_}; }
 
  private:
   Mm bleed_;
+  double per_mm_;
   ImageCanvas canvas_;
 };
 
@@ -48,7 +50,7 @@ class Grounds {
       latest_ = board.raster();
       drawn_since_.clear();
     }
-    taken_.push_back({place, stretches_beneath(leaf, Pixels(*latest_, board.bleed()))});
+    taken_.push_back({place, stretches_beneath(leaf, board.pixels(*latest_))});
   }
   void drawn(Rect ink) { drawn_since_.push_back(ink); }
   [[nodiscard]] const std::vector<Ground>& taken() const { return taken_; }
@@ -147,7 +149,8 @@ FaceLook look_at(const Face& face, PictureShelf& shelf) {
   Board board(face, shelf);
   LeafByLeaf drawing(leaves, board);
   drawing.draw_items(face.scene.items);
-  FaceLook look{face.format.size, face.format.bleed, {}, drawing.grounds(), board.found()};
+  FaceLook look{face.format.size,  face.format.bleed, {},
+                drawing.grounds(), board.found(),     face.pixels_per_mm};
   if (drawing.is_exact()) {
     look.picture = board.raster();
     return look;

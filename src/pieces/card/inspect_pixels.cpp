@@ -57,13 +57,13 @@ std::uint32_t Pixels::pixel(int x, int y) const {
 }
 
 std::uint32_t Pixels::at(Point place) const {
-  return pixel(index_of((place.x + bleed_).value * look_pixels_per_mm, raster_.width),
-               index_of((place.y + bleed_).value * look_pixels_per_mm, raster_.height));
+  return pixel(index_of((place.x + bleed_).value * per_mm_, raster_.width),
+               index_of((place.y + bleed_).value * per_mm_, raster_.height));
 }
 
 Colour Pixels::between(Point place) const {
-  const double x = (place.x + bleed_).value * look_pixels_per_mm - 0.5;
-  const double y = (place.y + bleed_).value * look_pixels_per_mm - 0.5;
+  const double x = (place.x + bleed_).value * per_mm_ - 0.5;
+  const double y = (place.y + bleed_).value * per_mm_ - 0.5;
   const int left = static_cast<int>(std::floor(x)), top = static_cast<int>(std::floor(y));
   const double across = x - left, down = y - top;
   Colour mixed{0, 0, 0, 1};
@@ -84,7 +84,7 @@ std::vector<std::uint32_t> Pixels::inside(const Quad& quad) const {
   Rect box{quad[0], {}};
   for (const Point corner : quad) box = covering(box, Rect{corner, {}});
   const auto index = [&](Mm edge, int end) {
-    return index_of((edge + bleed_).value * look_pixels_per_mm, end);
+    return index_of((edge + bleed_).value * per_mm_, end);
   };
   const int left = index(box.left(), raster_.width), top = index(box.top(), raster_.height);
   const int right = std::min(index(box.right(), raster_.width) + 1, raster_.width);
@@ -92,8 +92,8 @@ std::vector<std::uint32_t> Pixels::inside(const Quad& quad) const {
   std::vector<std::uint32_t> found;
   for (int y = top; y < bottom; ++y) {
     for (int x = left; x < right; ++x) {
-      const double across = (x + 0.5) / look_pixels_per_mm - bleed_.value;
-      const double down = (y + 0.5) / look_pixels_per_mm - bleed_.value;
+      const double across = (x + 0.5) / per_mm_ - bleed_.value;
+      const double down = (y + 0.5) / per_mm_ - bleed_.value;
       if (lies_inside(quad, across, down)) found.push_back(pixel(x, y));
     }
   }

@@ -12,7 +12,8 @@ namespace quoin::pieces {
 /// Places outside it are taken as the nearest pixel.
 class Pixels {
  public:
-  Pixels(const Raster& raster, Mm bleed) : raster_(raster), bleed_(bleed) {}
+  Pixels(const Raster& raster, Mm bleed, double pixels_per_mm = look_pixels_per_mm)
+      : raster_(raster), bleed_(bleed), per_mm_(pixels_per_mm) {}
 
   [[nodiscard]] std::uint32_t at(Point place) const;
   /// Mixed from the four nearest pixels.
@@ -24,6 +25,7 @@ class Pixels {
   [[nodiscard]] std::uint32_t pixel(int x, int y) const;
   const Raster& raster_;
   Mm bleed_;
+  double per_mm_;
 };
 
 [[nodiscard]] Colour colour_of(std::uint32_t pixel);
