@@ -13,6 +13,7 @@
 #include "job/job.h"
 #include "job/new_game.h"
 #include "pack/box_files.h"
+#include "pack/rules_files.h"
 
 namespace quoin::cli {
 namespace fs = std::filesystem;
@@ -128,6 +129,14 @@ void show_making(const job::Outcome& outcome, const Terminal& out) {
   }
 }
 
+void show_rules(const job::Outcome& outcome, const Terminal& out) {
+  if (!outcome.rules) return;
+  const auto lines = pack::rules_lines(outcome.game, *outcome.rules, outcome.rules_sheets);
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    out.line((i == 0 ? "Rules: " : "  ") + lines[i], i == 0 ? 7 : 4);
+  }
+}
+
 void show_totals(const job::Outcome& outcome, const Terminal& out) {
   const pack::Totals& totals = outcome.totals;
   std::string text =
@@ -143,6 +152,7 @@ void show_totals(const job::Outcome& outcome, const Terminal& out) {
     for (const std::string& choice : outcome.plan->choices) out.line("  " + choice, 4);
   }
   show_making(outcome, out);
+  show_rules(outcome, out);
   if (!outcome.box) return;
   const std::string& paper = outcome.game.sheets.paper_name;
   const auto lines = pack::box_lines(*outcome.box, outcome.box_sheets, paper);

@@ -21,12 +21,15 @@ constexpr std::array<std::pair<std::string_view, job::Part>, 5> part_words{
 
 /// What a file of a pack is for; the longest beginning that fits.
 std::string_view what_of(std::string_view name) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 12> all{{
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 15> all{{
       {"home/cards.pdf", "card sheets for your printer, both sides in turn"},
       {"home/cards-fronts", "card sheets, fronts: print these first"},
       {"home/cards-backs", "card sheets, backs: print these behind the fronts"},
       {"home/box", "the box for your printer"},
+      {"home/rules", "the rules for your printer, to be folded"},
       {"shop/cards", "for a print shop: one face a page, with bleed"},
+      {"shop/rules", "for a print shop: the rules"},
+      {"pictures/rules-folding", "how the rules are folded"},
       {"shop/box", "for a print shop: the box, its lines on layers"},
       {"cutter/", "lines for a cutting machine"},
       {"pictures/contact-sheet", "all cards at a glance"},

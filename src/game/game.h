@@ -10,6 +10,7 @@
 #include "game/box_wishes.h"
 #include "game/making_wishes.h"
 #include "game/node.h"
+#include "game/rules_wishes.h"
 #include "geometry/geometry.h"
 
 namespace quoin::game {
@@ -169,6 +170,7 @@ struct Game {
   SheetWishes sheets;
   PrinterWishes printer;
   std::optional<BoxWishes> box;  ///< nothing when there is no [box]
+  std::optional<RulesWishes> rules;  ///< nothing when there is no file of rules
   MakingWishes making;
   Limits limits;
   std::vector<Named> colours;

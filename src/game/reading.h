@@ -54,6 +54,7 @@ void check_unused(Reading& reading);
 /// The rest of a game.toml whose first half is read by read_settings.
 void read_sheets(Reading& reading, const Table& settings);
 void read_box(Reading& reading, const Table& settings);
+void read_rules(Reading& reading, const Table& settings);
 void read_making(Reading& reading, const Table& settings);
 void read_prices(Reading& reading, const Table& settings);
 void read_names(Reading& reading, const Table& settings);

@@ -490,6 +490,11 @@ const std::vector<SectionFacts>& game_sections() {
        "height of a card, then through the pile.\n\n"
        "Without this heading there is no box.",
        "[box]\nkind = \"tuck\"\ncaliper = 0.4"},
+      {"rules", Occurrence::once, "[rules]", "The rules",
+       "The rules are a text of their own, `rules.md` in the game folder. They are set in the "
+       "game's type, folded so that they go into the box, and printed with the rest. Without this "
+       "heading everything follows from the text and the box.",
+       "[rules]\ntext = \"rule\"\nheading = \"name\"\naccent = \"coral\""},
       {"printer", Occurrence::once, "[printer]", "The printer", "",
        "[printer]\nprofile = \"study-laser\""},
       {"cutting", Occurrence::once, "[cutting]", "What you cut with",

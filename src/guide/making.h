@@ -7,7 +7,9 @@
 #include "making/costs.h"
 #include "pack/box_files.h"
 #include "pack/report.h"
+#include "pack/rules_files.h"
 #include "press/profile.h"
+#include "rules/folding.h"
 #include "sheets/sheets.h"
 
 namespace quoin::guide {
@@ -23,6 +25,13 @@ struct BoxMade {
   const pack::BoxArt* art = nullptr;
   const pack::BoxSheets* sheets = nullptr;
   const Scene* top_card = nullptr;  ///< looks out of the open box; null: a plain card
+};
+
+/// The rules of a game and what is printed of them.
+struct RulesMade {
+  const rules::Leaflet* leaflet = nullptr;
+  const pack::RulesSheets* sheets = nullptr;
+  std::vector<rules::FoldingStep> steps;  ///< with their pictures
 };
 
 /// All that a guide is about. Refers to what it is made from.
@@ -41,6 +50,7 @@ struct Making {
   const making::Tolerances& tolerances;
   const making::Costs& costs;               ///< without runs: no chapter about them
   const press::Profile* printer = nullptr;  ///< that the game names; null: none was measured
+  RulesMade rules = {};                     ///< without rules: `rules.leaflet` is null
 };
 
 /// The sheets to spare for so many: one in ten, two at the least (common practice, no source).
@@ -56,6 +66,7 @@ struct Making {
 [[nodiscard]] Chapter cut_cards(const Making& making);
 [[nodiscard]] Chapter round_corners(const Making& making);
 [[nodiscard]] Chapter make_the_box(const Making& making);
+[[nodiscard]] Chapter fold_the_rules(const Making& making);
 [[nodiscard]] Chapter count_deck(const Making& making);
 [[nodiscard]] Chapter spoilt_cards(const Making& making);
 [[nodiscard]] Chapter what_it_takes(const Making& making);

@@ -44,6 +44,10 @@ Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& 
     making.box = {&*outcome.box, &outcome.box_art, &outcome.box_sheets,
                   top_card ? &top_card->scene : nullptr};
   }
+  if (outcome.rules && !outcome.rules_sheets.sheets.empty()) {
+    making.rules = {&*outcome.rules, &outcome.rules_sheets,
+                    rules::folding_steps(outcome.rules->form, shop.typesetter())};
+  }
   return guide::document_of(guide::guide_for(making), shop.typesetter());
 }
 

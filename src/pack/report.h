@@ -7,6 +7,7 @@
 #include "making/costs.h"
 #include "pack/box_files.h"
 #include "pack/staging.h"
+#include "pack/rules_files.h"
 #include "pieces/box/box.h"
 #include "sheets/sheets.h"
 
@@ -34,6 +35,8 @@ struct Report {
   const making::Tolerances* tolerances = nullptr;         ///< null: there are no sheets
   const making::Costs* costs = nullptr;                   ///< null, or without runs: a reprint
   const std::vector<making::FaceFacts>* faces = nullptr;  ///< those of `tolerances`
+  const rules::Leaflet* rules = nullptr;                  ///< null: the game has none
+  const RulesSheets* rules_sheets = nullptr;              ///< null: they were not laid
 };
 
 /// report.json: the findings, counts, sizes, choices and why, as JSON (RFC 8259) with keys in a

@@ -45,6 +45,8 @@ enum class NetShows { creases, cuts, glue };
 [[nodiscard]] Figure fold_step(const Making& making, std::size_t step);
 /// The finished box, open, with the deck to be seen.
 [[nodiscard]] Figure finished_box(const Making& making);
+/// A step of the folding of the rules.
+[[nodiscard]] Figure rules_step(const rules::FoldingStep& step);
 /// A section through the board: a groove pressed by a blunt point, a cut half through, the fold.
 enum class Crease { pressed, half_cut, folded };
 [[nodiscard]] Figure crease_section(Crease crease);
