@@ -79,7 +79,7 @@ std::vector<PropertyFacts> rules_type_keys() {
       told(rules_number("minimum", 5, 24, "pt"), "6.5", "", "minimum = 7",
            "Where the text does not go into the form, it is set smaller, down to this."),
       told(rules_number("margin", 2, 60, "mm"), "",
-           "4 on a small page, a tenth of its width on a large one", "margin = 5",
+           "a thirteenth of the width of the page, at least 4", "margin = 5",
            "How far the text stays off the edges and the folds."),
       {.section = "rules",
        .key = "columns",

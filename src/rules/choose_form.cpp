@@ -119,7 +119,7 @@ PageShape page_shape(const Candidate& candidate, const game::RulesWishes& wishes
                      const Rooms& rooms, Mm type) {
   PageShape shape;
   shape.page = candidate.form.page;
-  const Mm usual = std::clamp(shape.page.width / 10, Mm{4}, Mm{20});
+  const Mm usual = std::clamp(shape.page.width / 13, Mm{4}, Mm{20});
   const Mm margin = wishes.margin.value_or(usual);
   shape.margins = Insets::all(margin);
   if (candidate.whole_sheet) {

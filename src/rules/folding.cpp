@@ -109,7 +109,13 @@ pieces::Stage stage_at(const Form& form, double progress, const Rigid& stance,
   const auto places = fold::pose(form.model, progress);
   for (std::size_t part = 0; part < places.size(); ++part) {
     pieces::StagedNet net{static_cast<int>(part), form.model.parts[part].net, places[part]};
-    for (Rigid& place : net.places) place = fold::placed_in(stance, place);
+    for (Rigid& place : net.places) {
+      // Two panels that lie in one plane, back to back, each go half a thickness to the print.
+      const bool back_to_back = form.kind == game::RulesForm::eight_pages;
+      const double out = back_to_back ? form.model.parts[part].net.thickness.value / 2 : 0;
+      place.move = place.move - place.normal() * out;
+      place = fold::placed_in(stance, place);
+    }
     stage.nets.push_back(std::move(net));
   }
   return stage;

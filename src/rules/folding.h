@@ -19,7 +19,8 @@ struct FoldingStep {
 
 /// The pages in the order in which a reader of the folded model comes to them, and which way up:
 /// counted from the side that lies towards the reader. For each face of paper the number of its
-/// page, from 0, or -1 for a blank one.
+/// page, from 0, or -1 for a blank one. Of faces at one depth, which are those of two panels back
+/// to back, the one that looks at the reader comes first.
 struct ReadPage {
   int page = -1;
   double upright = 0;  ///< 1: its top is up when the leaf is turned like that of a book; -1: down

@@ -127,15 +127,10 @@ Form accordion_form(int panels, Size page, Mm caliper, Form::Sides sides) {
     form.folds.push_back(upright_fold(
         page, i, 1, away ? FoldLine::Way::away : FoldLine::Way::towards_reader));
     Hinge hinge = upright_hinge(i, i + 1, page, i, 0);
-    const double begin = i;
-    hinge.turns = {{begin, {}}, {begin + 1, away ? turn : Angle{-turn.radians}}};
+    hinge.turns = {{0, {}}, {1, away ? turn : Angle{-turn.radians}}};
     net.hinges.push_back(std::move(hinge));
-    form.model.steps.push_back(
-        {i == 0   ? std::string("fold the first panel, page 1 outside")
-         : away   ? std::string("fold the next line the other way again: to and fro")
-                  : std::string("fold the next line the other way, so that the paper goes to and "
-                                "fro")});
   }
+  form.model.steps = {{"fold it to and fro, line after line, page 1 outside"}};
   form.model.parts.push_back(part_of(std::move(net), caliper));
   return form;
 }
@@ -184,8 +179,9 @@ Form eight_pages_form(Size page, Mm caliper) {
   add(1, 2, c, d, leaf);
   const auto [e, f] = upright(1, 1);
   add(2, 3, e, f, arm);
-  const double lean = 2 * (caliper / page.height) * 180 / std::numbers::pi;
-  add(3, 4, {Mm{}, page.height}, {page.width, page.height}, {{0, {}}, {1, right(180 - lean)}});
+  // Both rows lie in one plane once they are folded: the last panel then comes to lie behind the
+  // first all the way.
+  add(3, 4, {Mm{}, page.height}, {page.width, page.height}, {{0, {}}, {1, right(180)}});
   const auto [g, h] = upright(1, 0);
   add(4, 5, g, h, arm);
   const auto [i, j] = upright(2, 0);
