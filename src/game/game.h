@@ -169,7 +169,7 @@ struct Game {
   Stock stock;
   SheetWishes sheets;
   PrinterWishes printer;
-  std::optional<BoxWishes> box;  ///< nothing when there is no [box]
+  std::optional<BoxWishes> box;      ///< nothing when there is no [box]
   std::optional<RulesWishes> rules;  ///< nothing when there is no file of rules
   MakingWishes making;
   Limits limits;

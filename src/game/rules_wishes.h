@@ -37,7 +37,7 @@ struct RulesWishes {
   std::string heading_style;
   std::string accent;  ///< a colour, "" for that of the headings
   BoardWishes paper;
-  Origin origin;                                       ///< of [rules], or of the file
+  Origin origin;                                      ///< of [rules], or of the file
   std::map<std::string, Origin, std::less<>> places;  ///< of the keys that were given
 
   /// Of the key's value, or of [rules] when the key was not given.

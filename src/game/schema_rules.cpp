@@ -101,13 +101,13 @@ std::vector<PropertyFacts> rules_type_keys() {
        .key = "heading",
        .type = ValueType::style,
        .fallback_words = "bold type of the text's font",
-       .example = R"(heading = "name")",
+       .example = R"(heading = "rule")",
        .meaning = "The style whose font, weight and colour the headings have."},
       {.section = "rules",
        .key = "accent",
        .type = ValueType::colour,
        .fallback_words = "the colour of the headings",
-       .example = R"(accent = "coral")",
+       .example = R"(accent = "ink")",
        .meaning = "The colour of fine rules, bullets and numbers."},
   };
 }

@@ -426,8 +426,7 @@ bool write_rules_pictures(Run& run, Workshop& shop, pack::Staging& staging) {
   if (!run.outcome.rules || !run.wishes.parts.contains(Part::pictures)) return true;
   const auto write = [&](const char* path, const pack::PlainPicture& picture) {
     if (picture.size == Size{}) return true;
-    const Bytes png =
-        pack::png_of(picture, pack::rules_picture_pixels, shop.shelf(), run.found);
+    const Bytes png = pack::png_of(picture, pack::rules_picture_pixels, shop.shelf(), run.found);
     return staging.write(path, png).or_report(run.found).has_value();
   };
   const rules::Leaflet& leaflet = *run.outcome.rules;

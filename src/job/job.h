@@ -63,9 +63,9 @@ struct Outcome {
   std::optional<press::Profile> printer;  ///< that the game names, when it could be read
   Diagnostics found;                      ///< in order, folded, without what the maker silenced
   pack::Totals totals;
-  std::optional<pieces::Box> box;  ///< when the game asks for one and it can be drawn
-  pack::BoxArt box_art;            ///< what is printed on each of its nets; none without a box
-  pack::BoxSheets box_sheets;      ///< its nets on the paper of the game
+  std::optional<pieces::Box> box;       ///< when the game asks for one and it can be drawn
+  pack::BoxArt box_art;                 ///< what is printed on each of its nets; none without a box
+  pack::BoxSheets box_sheets;           ///< its nets on the paper of the game
   std::optional<rules::Leaflet> rules;  ///< when the game has rules that can be read
   pack::RulesSheets rules_sheets;       ///< them on the paper of the game
   std::optional<sheets::Plan> plan;

@@ -39,9 +39,9 @@ struct TextStyle {
 
 /// A small picture in a line of text.
 struct InlineSymbol {
-  PicturePtr picture;  ///< null: room in the line for what the caller draws, see `places_in`
-  double scale = 1;    ///< height over the type size
-  double drop = 0.12;  ///< how far its foot lies below the base line, over the type size
+  PicturePtr picture;     ///< null: room in the line for what the caller draws, see `places_in`
+  double scale = 1;       ///< height over the type size
+  double drop = 0.12;     ///< how far its foot lies below the base line, over the type size
   double proportion = 1;  ///< width over height of such room
 };
 

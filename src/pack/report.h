@@ -6,8 +6,8 @@
 #include "game/game.h"
 #include "making/costs.h"
 #include "pack/box_files.h"
-#include "pack/staging.h"
 #include "pack/rules_files.h"
+#include "pack/staging.h"
 #include "pieces/box/box.h"
 #include "sheets/sheets.h"
 

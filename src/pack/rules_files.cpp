@@ -16,7 +16,7 @@ using rules::FoldLine;
 using rules::PagePlace;
 using Side = PagePlace::Side;
 
-constexpr Mm rules_tick_off{0.8}, rules_tick{3}, hair{0.15};
+constexpr Mm rules_tick_off{0.5}, rules_tick{2.4}, hair{0.15};
 constexpr Mm shop_bleed{3}, shop_room{15};
 
 Document rules_document(const game::Game& game) {
@@ -43,8 +43,7 @@ void place_pages(Page& page, const rules::Leaflet& leaflet, int leaf, Side side,
   for (int i = 0; i < form.page_count(); ++i) {
     const PagePlace& place = form.pages[static_cast<std::size_t>(i)];
     if (place.leaf != leaf || place.side != side) continue;
-    page.placements.push_back(
-        {i, then(on_its_side(place, form.page), map), bounds(map, place.at)});
+    page.placements.push_back({i, then(on_its_side(place, form.page), map), bounds(map, place.at)});
   }
 }
 
@@ -54,8 +53,9 @@ Affine back_of_leaf(Size leaf) { return {-1, 0, 0, 1, leaf.width, {}}; }
 void add_tick(std::vector<Item>& items, Point at, Vec way, Layer layer, FoldLine::Way fold) {
   LineLook look{layer, black, hair, {}};
   if (fold == FoldLine::Way::towards_reader) look.dash = {Mm{0.5}, Mm{0.5}};
-  items.push_back(
-      line_item(between(at + way * rules_tick_off.value, at + way * (rules_tick_off + rules_tick).value), look));
+  items.push_back(line_item(
+      between(at + way * rules_tick_off.value, at + way * (rules_tick_off + rules_tick).value),
+      look));
 }
 
 /// Ticks at the corners of a leaf, and at both ends of each fold.
@@ -87,16 +87,17 @@ std::vector<KeyEntry> rules_key(const rules::Form& form) {
   std::vector<KeyEntry> key;
   const Mm half = sample_height / 2;
   key.push_back({{line_item(between({Mm{4}, -half}, {Mm{4}, half}), {Layer::cut, black, hair, {}})},
-                 form.folds.empty() ? "cut from tick to tick" : "at the corners: cut from tick to "
-                                                                "tick"});
+                 form.folds.empty() ? "cut from tick to tick"
+                                    : "at the corners: cut from tick to "
+                                      "tick"});
   bool away = false, towards = false;
   for (const FoldLine& fold : form.folds) {
     (fold.way == FoldLine::Way::away ? away : towards) = true;
   }
   if (away) {
-    key.push_back({{line_item(between({Mm{4}, -half}, {Mm{4}, half}),
-                              {Layer::crease, black, hair, {}})},
-                   "between them: fold away from you"});
+    key.push_back(
+        {{line_item(between({Mm{4}, -half}, {Mm{4}, half}), {Layer::crease, black, hair, {}})},
+         "between them: fold away from you"});
   }
   if (towards) {
     key.push_back({{line_item(between({Mm{4}, -half}, {Mm{4}, half}),
@@ -104,9 +105,9 @@ std::vector<KeyEntry> rules_key(const rules::Form& form) {
                    "fold towards you"});
   }
   if (form.slit) {
-    key.push_back({{line_item(between(left, right),
-                              {Layer::cut, grey_ink, Mm{0.2}, {Mm{1.6}, Mm{1.2}}})},
-                   "slit"});
+    key.push_back(
+        {{line_item(between(left, right), {Layer::cut, grey_ink, Mm{0.2}, {Mm{1.6}, Mm{1.2}}})},
+         "slit"});
   }
   return key;
 }
@@ -117,8 +118,8 @@ bool prints_both(const rules::Leaflet& leaflet) {
 
 std::string sheet_line(const game::Game& game, const rules::Leaflet& leaflet,
                        const RulesSheet& sheet) {
-  std::string words = fmt::format("{}: rules, {}. Print at 100 %", game.title,
-                                  rules::form_words(leaflet.form));
+  std::string words =
+      fmt::format("{}: rules, {}. Print at 100 %", game.title, rules::form_words(leaflet.form));
   if (prints_both(leaflet)) {
     const bool by_printer = game.sheets.backs != game::BackPrinting::by_hand;
     const bool long_edge = game.sheets.flip == game::FlipEdge::long_edge;
@@ -187,11 +188,10 @@ Page shop_side(const rules::Leaflet& leaflet, Side side) {
     lines.push_back(line_item(between(fold.from, fold.to), {Layer::crease, crease_ink, hair, {}}));
   }
   if (form.slit) {
-    lines.push_back(line_item(between(form.slit->from, form.slit->to),
-                              {Layer::cut, cut_ink, hair, {}}));
+    lines.push_back(
+        line_item(between(form.slit->from, form.slit->to), {Layer::cut, cut_ink, hair, {}}));
   }
-  lines.push_back(
-      line_item(Path::rectangle({{}, form.leaf}), {Layer::cut, cut_ink, hair, {}}));
+  lines.push_back(line_item(Path::rectangle({{}, form.leaf}), {Layer::cut, cut_ink, hair, {}}));
   add_mapped(page, std::move(lines), map);
   return page;
 }

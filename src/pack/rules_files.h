@@ -35,7 +35,8 @@ struct RulesSheets {
 };
 
 /// Lays so many copies on sheets: as many leaves as go side by side, all of a copy together, on
-/// paper held the way that takes more. Every trim has 4 mm round it for its ticks.
+/// paper held the way that takes more. Trims have 4 mm between
+/// them for their ticks.
 [[nodiscard]] RulesSheets lay_rules(const game::Game& game, const rules::Leaflet& leaflet,
                                     int copies);
 

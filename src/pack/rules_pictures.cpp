@@ -65,7 +65,8 @@ PlainPicture rules_pages_picture(const rules::Leaflet& leaflet, Typesetter& type
   picture.size = {(page.width + gap) * across + gap, (page.height + gap) * rows + gap};
   picture.scene.items.push_back(shape(Path::rectangle({{}, picture.size}), table_ground));
   for (int i = 0; i < count; ++i) {
-    const Point at{gap + (page.width + gap) * (i % across), gap + (page.height + gap) * (i / across)};
+    const Point at{gap + (page.width + gap) * (i % across),
+                   gap + (page.height + gap) * (i / across)};
     picture.scene.items.push_back(
         page_on_table(leaflet.pages[static_cast<std::size_t>(i)], page, at));
   }
@@ -95,9 +96,9 @@ PlainPicture rules_folding_picture(const rules::Leaflet& leaflet, Typesetter& ty
     const Rect& seen = step.picture.bounds;
     const Size shown{seen.size.width * scale, seen.size.height * scale};
     Item drawing;
-    drawing.map = then(then(Affine::move(Point{} - seen.at), Affine::scale(scale, scale)),
-                       Affine::move(at - Point{} + Vec{(wide - shown.width) / 2,
-                                                       high - shown.height}));
+    drawing.map =
+        then(then(Affine::move(Point{} - seen.at), Affine::scale(scale, scale)),
+             Affine::move(at - Point{} + Vec{(wide - shown.width) / 2, high - shown.height}));
     drawing.what = GroupItem{step.picture.scene.items};
     picture.scene.items.push_back(std::move(drawing));
     const Point foot = at + Vec{Mm{}, high + Mm{2}};

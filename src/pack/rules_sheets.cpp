@@ -11,8 +11,8 @@
 namespace quoin::pack {
 namespace {
 
-/// Round every trim, for its ticks.
-constexpr Mm tick_room{4};
+/// For ticks: between two trims, and between a trim and the end of what is printed.
+constexpr Mm tick_room{4}, edge_room{3};
 
 /// Where leaves go on a page of that paper: what the printer reaches on both sides, above the foot.
 Rect rules_room(const game::SheetWishes& wishes, Size paper, rules::Form::Sides sides) {
@@ -23,9 +23,9 @@ Rect rules_room(const game::SheetWishes& wishes, Size paper, rules::Form::Sides 
 }
 
 Rect within_ticks(Rect room) {
-  const Size inner{room.size.width - tick_room * 2, room.size.height - tick_room * 2};
-  return {room.at + Vec{tick_room, tick_room}, {std::max(Mm{}, inner.width),
-                                                std::max(Mm{}, inner.height)}};
+  const Size inner{room.size.width - edge_room * 2, room.size.height - edge_room * 2};
+  return {room.at + Vec{edge_room, edge_room},
+          {std::max(Mm{}, inner.width), std::max(Mm{}, inner.height)}};
 }
 
 rules::Form::Sides printed_sides(const game::SheetWishes& wishes) {
@@ -51,7 +51,8 @@ std::vector<Point> leaf_places(Rect room, Size leaf) {
   std::vector<Point> places;
   for (int row = 0; row < down; ++row) {
     for (int column = 0; column < across; ++column) {
-      places.push_back(at + Vec{(leaf.width + tick_room) * column, (leaf.height + tick_room) * row});
+      places.push_back(at +
+                       Vec{(leaf.width + tick_room) * column, (leaf.height + tick_room) * row});
     }
   }
   return places;

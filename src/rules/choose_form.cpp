@@ -21,7 +21,8 @@ constexpr double longest_line = 37;
 
 Size within(std::optional<Size> box, const game::CardFormat& card) {
   // Without a box the rules are as large as a card.
-  const Size room = box.value_or(Size{card.size.width + play_in_box, card.size.height + play_in_box});
+  const Size room =
+      box.value_or(Size{card.size.width + play_in_box, card.size.height + play_in_box});
   const auto rounded = [](Mm length) { return Mm{std::floor(length.value * 2 + 1e-6) / 2}; };
   return {rounded(room.width - play_in_box), rounded(room.height - play_in_box)};
 }
@@ -167,7 +168,13 @@ struct Choosing {
     return all[i].on_paper == Candidate::OnPaper::yes;
   }
   [[nodiscard]] bool fits_at(std::size_t i, Mm type) const {
-    return is_possible(i) && needed(i, type) <= all[i].form.page_count();
+    if (!is_possible(i)) return false;
+    // On narrower pages the text takes no fewer of them: the text need not be set again to know.
+    const int capacity = all[i].form.page_count();
+    const bool narrower = all[i].form.page.width < all.front().form.page.width &&
+                          all[i].form.page.height == all.front().form.page.height;
+    if (narrower && needed(0, type) > capacity + 1) return false;
+    return needed(i, type) <= capacity;
   }
   [[nodiscard]] std::optional<std::size_t> first_at(Mm type) const {
     for (std::size_t i = 0; i < all.size(); ++i) {
@@ -212,9 +219,9 @@ Option option_of(const Choosing& choosing, std::size_t i, const Choice& choice, 
   }
   const bool enough = option.needed <= option.pages;
   option.verdict = enough ? Option::Verdict::more_work : Option::Verdict::too_few_pages;
-  option.words = fmt::format(
-      "{} has {}, and the text {} {} at {}", name, plural_pages(option.pages),
-      enough ? "takes" : "needs", option.needed, type_words(option.type));
+  option.words =
+      fmt::format("{} has {}, and the text {} {} at {}", name, plural_pages(option.pages),
+                  enough ? "takes" : "needs", option.needed, type_words(option.type));
   return option;
 }
 
@@ -227,7 +234,9 @@ Choice choose_form(const std::vector<Candidate>& candidates, const game::RulesWi
   Choice choice;
   choice.type = good;
   std::optional<std::size_t> found = choosing.first_at(good);
-  for (Mm type = good; !found && type > wishes.minimum + epsilon / 10;) {
+  const bool hopeless = !found && !choosing.first_at(wishes.minimum);
+  if (hopeless) choice.type = wishes.minimum;
+  for (Mm type = good; !found && !hopeless && type > wishes.minimum + epsilon / 10;) {
     type = std::max(wishes.minimum, type - quarter_point);
     choice.type = type;
     found = choosing.first_at(type);

@@ -67,8 +67,8 @@ Diagnostic unknown_column(const game::Game& game, const std::string& name, const
 Result<Count> read_count(const game::Game& game, std::string_view written, const Origin& where) {
   Count count;
   std::string_view rest = without_blanks(written.substr(std::min<std::size_t>(5, written.size())));
-  if (const std::size_t is = rest.rfind("is "); is != std::string_view::npos &&
-                                                (is == 0 || rest[is - 1] == ' ')) {
+  if (const std::size_t is = rest.rfind("is ");
+      is != std::string_view::npos && (is == 0 || rest[is - 1] == ' ')) {
     count.stated = whole_number(without_blanks(rest.substr(is + 3)));
     if (!count.stated) return not_understood(written, where, "after \"is\" a number is needed");
     rest = without_blanks(rest.substr(0, is));

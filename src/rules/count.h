@@ -11,8 +11,8 @@ namespace quoin::rules {
 /// A number of cards as the rules ask for it: "count", "count:suit=shell",
 /// "count:suit=shell,rank=1 or 2", "count:suit=shell is 14".
 struct Count {
-  game::Conditions conditions;   ///< all of them hold
-  std::optional<int> stated;     ///< after "is"
+  game::Conditions conditions;  ///< all of them hold
+  std::optional<int> stated;    ///< after "is"
 };
 
 /// Reads what stands between the braces. Fails with `rules.bad-count` and `rules.unknown-column`

@@ -52,8 +52,8 @@ class ColumnFilling {
 
   Mm height_;
   std::vector<Filled>* into_;
-  Mm down_;      // what the column has already
-  int at_ = 0;   // slabs in the column
+  Mm down_;     // what the column has already
+  int at_ = 0;  // slabs in the column
   int columns_ = 0;
 };
 

@@ -33,8 +33,8 @@ std::vector<Item> sketch(Size page, int number, Typesetter& typesetter) {
   style.fill = Paint{number_ink};
   style.align = TextAlign::centre;
   Setting setting(typesetter);
-  SetWords words = setting.set({{std::to_string(number + 1), false, false, nullptr}}, style,
-                               page.width);
+  SetWords words =
+      setting.set({{std::to_string(number + 1), false, false, nullptr}}, style, page.width);
   items.push_back(moved(std::move(words.item), {Mm{}, page.height * 0.12}));
   Path path;
   constexpr int lines = 7;
@@ -68,8 +68,7 @@ std::vector<pieces::NetArt> art_of(const Form& form, Typesetter& typesetter, Mar
   constexpr Affine turned_over{-1, 0, 0, 1, {}, {}};
   for (pieces::NetArt& one : art) {
     one.printed.items.push_back(shape(Path::rectangle(whole), sheet_paper));
-    one.inside.items.push_back(
-        shape(mapped(Path::rectangle(whole), turned_over), sheet_paper));
+    one.inside.items.push_back(shape(mapped(Path::rectangle(whole), turned_over), sheet_paper));
   }
   for (int i = 0; i < form.page_count(); ++i) {
     const PagePlace& place = form.pages[static_cast<std::size_t>(i)];
@@ -123,9 +122,9 @@ pieces::Stage stage_at(const Form& form, double progress, const Rigid& stance,
 
 pieces::BoxPicture shown(const Form& form, double progress, const Rigid& stance, Angle round,
                          Angle above, const std::vector<pieces::NetArt>& art) {
-  const pieces::Stage stage =
-      stage_at(form, progress, stance, fold::view_from(round, above));
-  return pieces::drawn(stage, pieces::StageLook{art, nullptr, Mm{}, Mm{}, pieces::StageLook::Ground::faint_shadow});
+  const pieces::Stage stage = stage_at(form, progress, stance, fold::view_from(round, above));
+  return pieces::drawn(
+      stage, pieces::StageLook{art, nullptr, Mm{}, Mm{}, pieces::StageLook::Ground::faint_shadow});
 }
 
 /// How the paper is held while a step is done, and from where it is seen.
@@ -172,14 +171,14 @@ std::vector<FoldingStep> folding_steps(const Form& form, Typesetter& typesetter)
                            Angle::degrees(held.above), plain)});
   }
   if (form.kind == game::RulesForm::booklet) {
-    steps.push_back({"open it in the middle and stitch it in the fold: two staples, or thread "
-                     "through three holes",
-                     shown(form, 1.35, lies_face_down, Angle::degrees(20), Angle::degrees(44),
-                           plain)});
+    steps.push_back(
+        {"open it in the middle and stitch it in the fold: two staples, or thread "
+         "through three holes",
+         shown(form, 1.35, lies_face_down, Angle::degrees(20), Angle::degrees(44), plain)});
   }
-  steps.push_back({"press it flat: page 1 is in front", shown(form, count, lies_face_up,
-                                                                Angle::degrees(14),
-                                                                Angle::degrees(56), plain)});
+  steps.push_back(
+      {"press it flat: page 1 is in front",
+       shown(form, count, lies_face_up, Angle::degrees(14), Angle::degrees(56), plain)});
   return steps;
 }
 

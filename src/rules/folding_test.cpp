@@ -68,8 +68,8 @@ TEST(FoldedRules, of_an_accordion_follow_each_other_from_left_to_right) {
     EXPECT_EQ(place.side, i < 4 ? PagePlace::Side::front : PagePlace::Side::back);
     EXPECT_NEAR(place.at.left().value, small_page.width.value * (i % 4), 1e-9);
     // What is seen at x on the back lies behind W - x of the front.
-    const Rect panel = bounds(
-        form.model.parts[0].net.panels[static_cast<std::size_t>(place.panel)].outline);
+    const Rect panel =
+        bounds(form.model.parts[0].net.panels[static_cast<std::size_t>(place.panel)].outline);
     const double seen = place.side == PagePlace::Side::front
                             ? panel.left().value
                             : (form.leaf.width - panel.right()).value;

@@ -16,8 +16,8 @@ Rect cell(Size page, int column, int row) {
 }
 
 Polygon corners(Rect r) {
-  return {{r.left(), r.top()}, {r.right(), r.top()}, {r.right(), r.bottom()},
-          {r.left(), r.bottom()}};
+  return {
+      {r.left(), r.top()}, {r.right(), r.top()}, {r.right(), r.bottom()}, {r.left(), r.bottom()}};
 }
 
 fold::Panel panel_at(Size page, int column, int row, Angle upright = {}) {
@@ -124,8 +124,8 @@ Form accordion_form(int panels, Size page, Mm caliper, Form::Sides sides) {
   const Angle turn = closed(caliper, page);
   for (int i = 0; i + 1 < panels; ++i) {
     const bool away = i % 2 == 0;
-    form.folds.push_back(upright_fold(
-        page, i, 1, away ? FoldLine::Way::away : FoldLine::Way::towards_reader));
+    form.folds.push_back(
+        upright_fold(page, i, 1, away ? FoldLine::Way::away : FoldLine::Way::towards_reader));
     Hinge hinge = upright_hinge(i, i + 1, page, i, 0);
     hinge.turns = {{0, {}}, {1, away ? turn : Angle{-turn.radians}}};
     net.hinges.push_back(std::move(hinge));
@@ -154,8 +154,8 @@ Form eight_pages_form(Size page, Mm caliper) {
     form.pages.push_back(made);
   }
   for (int i = 0; i < 3; ++i) {
-    form.folds.push_back(upright_fold(
-        page, i, 2, i == 1 ? FoldLine::Way::away : FoldLine::Way::towards_reader));
+    form.folds.push_back(
+        upright_fold(page, i, 2, i == 1 ? FoldLine::Way::away : FoldLine::Way::towards_reader));
   }
   form.folds.push_back({{Mm{}, page.height}, {page.width * 4, page.height}, FoldLine::Way::away});
   form.slit = fold::Slit{0, {page.width, page.height}, {page.width * 3, page.height}};

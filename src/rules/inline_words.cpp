@@ -92,8 +92,7 @@ std::string text_in(const std::vector<Span>& spans) {
 }  // namespace
 
 InlineWords::InlineWords(const pieces::Studio& studio, const SourceText& source,
-                         const std::set<std::string>& anchors, Manuscript& made,
-                         Diagnostics& found)
+                         const std::set<std::string>& anchors, Manuscript& made, Diagnostics& found)
     : studio_(studio), source_(source), anchors_(anchors), made_(made), found_(found) {
   const std::vector<game::Card>& cards = studio.game().cards;
   for (std::size_t i = 0; i < cards.size(); ++i) cards_.emplace(cards[i].id, i);
@@ -161,8 +160,8 @@ void InlineWords::add_text(const Span& span, Face face, std::vector<TextRun>& ru
       from = at = at + 2;
       continue;
     }
-    const std::size_t end = mark == '}' ? std::string::npos
-                                        : reader.closing(at, mark == '{' ? '}' : ']');
+    const std::size_t end =
+        mark == '}' ? std::string::npos : reader.closing(at, mark == '{' ? '}' : ']');
     if (end == std::string::npos) {
       ++at;
       continue;
@@ -170,8 +169,8 @@ void InlineWords::add_text(const Span& span, Face face, std::vector<TextRun>& ru
     flush(at);
     const std::string name = text.substr(at + 1, end - at - 1);
     const Origin where = reader.place(at, end + 1 - at);
-    const bool added = mark == '{' ? add_name(name, where, face, runs)
-                                   : add_symbol(name, where, face, runs);
+    const bool added =
+        mark == '{' ? add_name(name, where, face, runs) : add_symbol(name, where, face, runs);
     from = added ? end + 1 : at;
     at = added ? end + 1 : at + 1;
   }
@@ -191,9 +190,9 @@ bool InlineWords::add_symbol(const std::string& name, const Origin& where, Face 
   Diagnostic problem(Id::face_unknown_symbol, where,
                      fmt::format("[{}] is no symbol of the game", name));
   const auto meant = nearest_of(name, known);
-  found_.push_back(problem.hint(meant ? fmt::format("did you mean [{}]?", *meant)
-                                      : fmt::format("declare it under [symbols], or write \\[{}]",
-                                                    name)));
+  found_.push_back(
+      problem.hint(meant ? fmt::format("did you mean [{}]?", *meant)
+                         : fmt::format("declare it under [symbols], or write \\[{}]", name)));
   return false;
 }
 
@@ -243,8 +242,9 @@ void InlineWords::add_count(const std::string& written, const Origin& where, Fac
   append(runs, std::to_string(printed), face.bold, face.italic);
   if (count->stated && *count->stated != cards) {
     found_.push_back(
-        Diagnostic(Id::rules_count_differs, where,
-                   fmt::format("the rules say {} cards, and the list has {}", *count->stated, cards))
+        Diagnostic(
+            Id::rules_count_differs, where,
+            fmt::format("the rules say {} cards, and the list has {}", *count->stated, cards))
             .hint(fmt::format("write {{{} is {}}}, or leave \"is {}\" out",
                               written.substr(0, written.rfind(" is ")), cards, *count->stated)));
   } else if (cards == 0) {
@@ -297,7 +297,6 @@ void InlineWords::report_unknown(const std::string& name, const Origin& where) {
 }
 
 void InlineWords::add_link(const Span& span, Face face, std::vector<TextRun>& runs) {
-  const std::size_t before = runs.size();
   add(span.spans, face, runs);
   const std::string words = text_in(span.spans);
   const std::string& target = span.target;
@@ -313,18 +312,16 @@ void InlineWords::add_link(const Span& span, Face face, std::vector<TextRun>& ru
     return;
   }
   if (!is_address(target)) {
-    found_.push_back(
-        Diagnostic(Id::rules_broken_link, where,
-                   target.empty() ? std::string("a link has no address")
-                                  : fmt::format("{} is nothing that a reader can go to", target))
-            .hint("give a whole address, https://…, or take the link off the words"));
+    found_.push_back(Diagnostic(Id::rules_broken_link, where,
+                                target.empty()
+                                    ? std::string("a link has no address")
+                                    : fmt::format("{} is nothing that a reader can go to", target))
+                         .hint("give a whole address, https://…, or take the link off the words"));
     return;
   }
   const std::string address = printed_address(target);
-  const bool is_said = words.find(address) != std::string::npos || runs.size() == before;
-  if (!is_said || words.empty()) {
-    append(runs, words.empty() ? address : fmt::format(" ({})", address), face.bold, face.italic);
-  }
+  if (words.find(address) != std::string::npos) return;
+  append(runs, words.empty() ? address : fmt::format(" ({})", address), face.bold, face.italic);
 }
 
 PicturePtr InlineWords::picture_of(const Span& span) {

@@ -43,8 +43,8 @@ class InlineWords {
   void add_count(const std::string& written, const Origin& where, Face face,
                  std::vector<TextRun>& runs);
   [[nodiscard]] std::optional<std::string> value_of(const std::string& name) const;
-  [[nodiscard]] std::optional<std::string> nearest_of(
-      const std::string& name, const std::vector<std::string>& known) const;
+  [[nodiscard]] std::optional<std::string> nearest_of(const std::string& name,
+                                                      const std::vector<std::string>& known) const;
   void report_unknown(const std::string& name, const Origin& where);
   [[nodiscard]] Origin place(const Span& span) const;
 

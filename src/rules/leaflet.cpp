@@ -29,8 +29,8 @@ std::vector<Scene> pages_of(const SettingWork& work, const PageShape& shape, Mm 
   style.align = TextAlign::centre;
   Setting setting(work.typesetter);
   for (int i = 1; i < filled; ++i) {
-    SetWords number =
-        setting.set({{std::to_string(i + 1), false, false, nullptr}}, style, shape.text().size.width);
+    SetWords number = setting.set({{std::to_string(i + 1), false, false, nullptr}}, style,
+                                  shape.text().size.width);
     const Mm down = shape.text().bottom() + Mm{1.6};
     pages[static_cast<std::size_t>(i)].items.push_back(
         moved(std::move(number.item), {shape.margins.left, down}));
@@ -39,10 +39,9 @@ std::vector<Scene> pages_of(const SettingWork& work, const PageShape& shape, Mm 
 }
 
 Diagnostic too_long(const game::RulesWishes& wishes, const Form& form, int needed, Mm type) {
-  Diagnostic problem(
-      Id::rules_too_long, wishes.place("form"),
-      fmt::format("the rules need {} pages at {}, and {} has {}", needed, type_words(type),
-                  form_words(form), form.page_count()));
+  Diagnostic problem(Id::rules_too_long, wishes.place("form"),
+                     fmt::format("the rules need {} pages at {}, and {} has {}", needed,
+                                 type_words(type), form_words(form), form.page_count()));
   if (wishes.form != game::RulesForm::automatic) {
     return problem.hint("leave form out, so that one with enough pages is chosen");
   }
@@ -65,9 +64,10 @@ std::optional<Diagnostic> larger_than_box(const game::RulesWishes& wishes, const
   }
   return Diagnostic(
              Id::rules_larger_than_box, wishes.place("size"),
-             fmt::format("the folded rules are {:.1f} x {:.1f} mm, and the box has {:.1f} x {:.1f} mm",
-                         form.folded.width.value, form.folded.height.value, room->width.value,
-                         room->height.value))
+             fmt::format(
+                 "the folded rules are {:.1f} x {:.1f} mm, and the box has {:.1f} x {:.1f} mm",
+                 form.folded.width.value, form.folded.height.value, room->width.value,
+                 room->height.value))
       .hint(fmt::format("write size = [{:.0f}, {:.0f}], or leave size out",
                         (room->width - play_in_box).value - 0.5,
                         (room->height - play_in_box).value - 0.5));
@@ -82,15 +82,23 @@ Diagnostic larger_than_sheet(const game::RulesWishes& wishes, const Form& form,
       .hint("use fewer panels, another form, or larger paper");
 }
 
-void tell_choice(Leaflet& leaflet, const Choice& choice, const game::RulesWishes& wishes) {
+/// The printer of the cards prints one side only, and the rules take more than one page.
+std::optional<Diagnostic> one_sided(const game::RulesWishes& wishes, const Rooms& rooms,
+                                    const Form& form, const game::Game& game) {
+  const bool chosen = wishes.sides != game::RulesSides::automatic;
+  if (chosen || rooms.sides == Form::Sides::both || form.page_count() == 1) return std::nullopt;
+  return Diagnostic(Id::rules_one_side, game.sheets.origin,
+                    "the rules are printed on one side, as the sheets of cards are")
+      .hint("write sides = \"both\" under [rules] when your printer does both on thin paper");
+}
+
+void tell_choice(Leaflet& leaflet, const game::RulesWishes& wishes) {
   const Form& form = leaflet.form;
   const bool automatic = wishes.form == game::RulesForm::automatic;
-  std::string first = fmt::format("{}: {} of {:.1f} x {:.1f} mm, type {}", form_words(form),
-                                  form.page_count() == 1
-                                      ? std::string("1 page")
-                                      : fmt::format("{} pages", form.page_count()),
-                                  form.page.width.value, form.page.height.value,
-                                  type_words(leaflet.type));
+  std::string first = fmt::format(
+      "{}: {} of {:.1f} x {:.1f} mm, type {}", form_words(form),
+      form.page_count() == 1 ? std::string("1 page") : fmt::format("{} pages", form.page_count()),
+      form.page.width.value, form.page.height.value, type_words(leaflet.type));
   if (automatic) first += "; the least work that the text goes into";
   leaflet.choices.push_back(std::move(first));
   for (const Option& option : leaflet.options) {
@@ -102,7 +110,6 @@ void tell_choice(Leaflet& leaflet, const Choice& choice, const game::RulesWishes
         form.thickness.value, form.layers, leaflet.caliper.value, form.folds.size() * form.leaves,
         form.fold_count() == 1 ? "fold" : "folds", form.fold_count() == 1 ? "does" : "do"));
   }
-  (void)choice;
 }
 
 }  // namespace
@@ -142,8 +149,8 @@ Checked<std::optional<Leaflet>> make_leaflet(const pieces::Studio& studio, Types
     return one.on_paper == Candidate::OnPaper::yes;
   });
   if (!any) {
-    const Form asked = candidates.empty() ? half_form(game.card.size, caliper)
-                                          : candidates.front().form;
+    const Form asked =
+        candidates.empty() ? half_form(game.card.size, caliper) : candidates.front().form;
     made.found.push_back(larger_than_sheet(wishes, asked, game));
     return made;
   }
@@ -165,9 +172,8 @@ Checked<std::optional<Leaflet>> make_leaflet(const pieces::Studio& studio, Types
   for (Diagnostic& problem : slabs.found) made.found.push_back(std::move(problem));
   const std::vector<Filled> columns = fill_columns(slabs.value, column.height);
   leaflet.filled = choice.needed;
-  leaflet.pages =
-      pages_of(work, leaflet.shape, choice.type, columns, leaflet.form.page_count());
-  tell_choice(leaflet, choice, wishes);
+  leaflet.pages = pages_of(work, leaflet.shape, choice.type, columns, leaflet.form.page_count());
+  tell_choice(leaflet, wishes);
 
   const Mm good = wishes.type.value_or(std::max(usual_type, wishes.minimum));
   if (!choice.fits) {
@@ -177,6 +183,9 @@ Checked<std::optional<Leaflet>> make_leaflet(const pieces::Studio& studio, Types
   }
   if (auto problem = larger_than_box(wishes, leaflet.form, rooms.box)) {
     made.found.push_back(std::move(*problem));
+  }
+  if (auto note = one_sided(wishes, rooms, leaflet.form, game)) {
+    made.found.push_back(std::move(*note));
   }
   made.value = std::move(leaflet);
   return made;

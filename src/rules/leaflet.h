@@ -40,8 +40,12 @@ struct Option {
   int pages = 0;   ///< it has
   int needed = 0;  ///< the text needs at `type`
   Mm type;
-  enum class Verdict { chosen, too_few_pages, more_work, larger_than_sheet } verdict =
-      Verdict::more_work;
+  enum class Verdict {
+    chosen,
+    too_few_pages,
+    more_work,
+    larger_than_sheet
+  } verdict = Verdict::more_work;
   std::string words;  ///< "an accordion of 3 panels has 6 pages, and the text needs 7"
 };
 
@@ -62,8 +66,8 @@ struct PageShape {
 struct Leaflet {
   Form form;
   PageShape shape;
-  Mm type;         ///< size of the text
-  Mm caliper;      ///< of the paper
+  Mm type;                   ///< size of the text
+  Mm caliper;                ///< of the paper
   bool whole_sheet = false;  ///< its page is a whole sheet of the paper: nothing is cut
   /// In reading order, each in the frame of its trim; texts set. At least as many as `form` has;
   /// more when the text does not go on it (`rules.too-long`).

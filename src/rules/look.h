@@ -16,7 +16,17 @@ struct Look {
                            Diagnostics& found);
 
 /// What a piece of text is.
-enum class Voice { text, title, heading, small_heading, table, table_head, caption, credits, folio };
+enum class Voice {
+  text,
+  title,
+  heading,
+  small_heading,
+  table,
+  table_head,
+  caption,
+  credits,
+  folio
+};
 
 /// The style of a voice when the text has that type size. Sizes and leadings are a scale of ours:
 /// title 2, heading 1.3, caption and table 0.92, credits and page numbers 0.8 of the text.

@@ -199,16 +199,16 @@ class PartMaker {
 };
 
 Diagnostic too_deep(const SourceText& source, std::size_t at) {
-  return Diagnostic(Id::rules_too_deep, source.place(at),
-                    fmt::format("lists or quotes lie more than {} deep in each other",
-                                deepest_blocks / 2))
+  return Diagnostic(
+             Id::rules_too_deep, source.place(at),
+             fmt::format("lists or quotes lie more than {} deep in each other", deepest_blocks / 2))
       .hint("use headings for the outermost of them");
 }
 
 Diagnostic too_long(const SourceText& source) {
   return Diagnostic(Id::rules_too_large, {source.file()},
-                    fmt::format("the rules have {} characters; {} can be set",
-                                source.text().size(), longest_rules))
+                    fmt::format("the rules have {} characters; {} can be set", source.text().size(),
+                                longest_rules))
       .hint("shorten them");
 }
 

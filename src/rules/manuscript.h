@@ -34,11 +34,11 @@ enum class PartKind {
 /// A block of the rules with everything looked up.
 struct Part {
   PartKind kind = PartKind::words;
-  int level = 1;                ///< of a heading, 1 to 6
-  Words words;                  ///< of a heading, words, code; the caption of a picture
-  std::vector<Part> parts;      ///< of a list, an item, a quote
-  std::optional<int> number;    ///< of an item in a numbered list
-  bool tight = false;           ///< a list without gaps
+  int level = 1;                         ///< of a heading, 1 to 6
+  Words words;                           ///< of a heading, words, code; the caption of a picture
+  std::vector<Part> parts;               ///< of a list, an item, a quote
+  std::optional<int> number;             ///< of an item in a numbered list
+  bool tight = false;                    ///< a list without gaps
   std::vector<std::vector<Words>> rows;  ///< of a table, its head first
   std::vector<CellAlign> aligns;         ///< of its columns
   PicturePtr picture;
@@ -70,8 +70,8 @@ inline constexpr double card_in_line = 1.4;
 ///
 /// Finds `rules.unknown-card`, `rules.unknown-name`, `rules.unknown-column`, `rules.bad-count`,
 /// `rules.count-differs`, `rules.count-of-none`, `rules.raw-html`, `rules.broken-link`,
-/// `rules.too-deep`, `rules.too-large`, `rules.empty`, `face.unknown-symbol` and what the shelf says
-/// of pictures, each at its line and column.
+/// `rules.too-deep`, `rules.too-large`, `rules.empty`, `face.unknown-symbol` and what the shelf
+/// says of pictures, each at its line and column.
 [[nodiscard]] Checked<Manuscript> read_manuscript(const pieces::Studio& studio,
                                                   const game::RulesWishes& wishes,
                                                   const std::vector<std::string>& credits);

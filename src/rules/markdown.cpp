@@ -59,6 +59,24 @@ CellAlign align_of(MD_ALIGN align) {
   return align == MD_ALIGN_CENTER ? CellAlign::centre : CellAlign::usual;
 }
 
+/// Takes the blanks off both ends of a heading: MD4C leaves tabs there.
+void trim(std::vector<Span>& spans) {
+  constexpr std::string_view blanks = " \t";
+  if (!spans.empty() && spans.back().kind == SpanKind::text) {
+    std::string& text = spans.back().text;
+    text.resize(text.find_last_not_of(blanks) + 1);
+  }
+  if (spans.empty() || spans.front().kind != SpanKind::text) return;
+  Span& first = spans.front();
+  const std::size_t from = std::min(first.text.find_first_not_of(blanks), first.text.size());
+  first.text.erase(0, from);
+  for (Stretch& stretch : first.stretches) {
+    const std::size_t off = stretch.at < from ? from - stretch.at : 0;
+    if (stretch.offset != std::string::npos) stretch.offset += off;
+    stretch.at = stretch.at + off - from;
+  }
+}
+
 bool holds_spans(BlockKind kind) {
   return kind == BlockKind::heading || kind == BlockKind::paragraph || kind == BlockKind::code ||
          kind == BlockKind::html || kind == BlockKind::cell;
@@ -95,6 +113,7 @@ class TreeBuilder {
     if (left_out_blocks_ > 0) {
       --left_out_blocks_;
     } else {
+      if (type == MD_BLOCK_H) trim(blocks_.back()->spans);
       blocks_.pop_back();
     }
   }
@@ -245,8 +264,9 @@ class TreeBuilder {
   }
 
   [[nodiscard]] bool is_escaped(std::size_t offset) const {
+    // A backslash that was words itself was added just before.
     if (offset == std::string::npos || offset == 0 || offset == end_ || in_code()) return false;
-    return source_.text()[offset - 1] == '\\' && offset - 1 == end_;
+    return source_.text()[offset - 1] == '\\';
   }
 
   /// Adds words; those that go on from the last ones are one span with them.

@@ -22,10 +22,10 @@ struct Stretch {
 /// Something within a line.
 struct Span {
   SpanKind kind = SpanKind::text;
-  std::string text;                ///< of text, code and html
-  std::vector<Stretch> stretches;  ///< of `text`, in order
-  std::string target, title;       ///< of a link or a picture
-  std::vector<Span> spans;         ///< within emphasis, a link, a picture's description
+  std::string text;                        ///< of text, code and html
+  std::vector<Stretch> stretches;          ///< of `text`, in order
+  std::string target, title;               ///< of a link or a picture
+  std::vector<Span> spans;                 ///< within emphasis, a link, a picture's description
   std::size_t offset = std::string::npos;  ///< in the file; npos when not known
 };
 

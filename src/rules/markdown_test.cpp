@@ -20,7 +20,7 @@ TEST(SourceText, counts_lines_and_characters_from_one) {
   EXPECT_EQ(to_string(source.place(0)), "rules.md:1:1");
   EXPECT_EQ(to_string(source.place(8)), "rules.md:2:4");  // ö is two bytes, one character
   EXPECT_EQ(to_string(source.place(12)), "rules.md:4:1");
-  EXPECT_EQ(source.place(4, 100).length, 5U);  // no further than the line
+  EXPECT_EQ(source.place(4, 100).length, 5U);             // no further than the line
   EXPECT_EQ(to_string(source.place(1)), "rules.md:1:2");  // backwards, too
 }
 
@@ -78,7 +78,8 @@ TEST(Markdown, keeps_the_words_of_lists_that_lie_too_deep) {
 
 TEST(Markdown, reads_two_megabytes_of_nonsense_in_a_moment) {
   const std::size_t size = 2'000'000;
-  for (const std::string piece : {"> ", "[", "*a", "![](", "`", "- ", "<", "|a|b\n|-|-\n", "&", "\\"}) {
+  for (const std::string piece :
+       {"> ", "[", "*a", "![](", "`", "- ", "<", "|a|b\n|-|-\n", "&", "\\"}) {
     std::string text;
     while (text.size() < size) text += piece;
     const auto before = std::chrono::steady_clock::now();

@@ -54,10 +54,10 @@ ColumnWidths widths_of(const Part& table, const TextStyle& head, const TextStyle
       widths.natural[i] = std::max(widths.natural[i], setter.natural_width(cell, style));
       for (const Words& word : single_words(cell)) {
         const TextRun& run = word.runs.front();
-        const Mm wide = estimate && !run.symbol
-                            ? style.type_size * (letter_width *
-                                                 static_cast<double>(run.text.size()))
-                            : setter.natural_width(word, style);
+        const Mm wide =
+            estimate && !run.symbol
+                ? style.type_size * (letter_width * static_cast<double>(run.text.size()))
+                : setter.natural_width(word, style);
         widths.least[i] = std::max(widths.least[i], wide);
       }
     }
@@ -125,10 +125,11 @@ class TableSetter {
     for (const Mm one : widths_.least) least += one;
     if (fits(least, place_.width)) return;
     setter_.report(
-        Diagnostic(Id::rules_table_too_wide, table_.origin,
-                   fmt::format("the table needs {:.1f} mm for its longest words, and its column has "
-                               "{:.1f} mm",
-                               least.value, place_.width.value))
+        Diagnostic(
+            Id::rules_table_too_wide, table_.origin,
+            fmt::format("the table needs {:.1f} mm for its longest words, and its column has "
+                        "{:.1f} mm",
+                        least.value, place_.width.value))
             .on("rules")
             .hint("use fewer columns or shorter words, or turn the table into a list"));
   }
@@ -159,8 +160,7 @@ class TableSetter {
       Mm left = place_.left;
       for (std::size_t i = 0; i < texts.size(); ++i) {
         if (texts[i].state() != nullptr && first < texts[i].facts().lines) {
-          for (Item& item :
-               setter_.piece(cells[i], texts[i], styles[i], first, count).items) {
+          for (Item& item : setter_.piece(cells[i], texts[i], styles[i], first, count).items) {
             slab.items.push_back(moved(std::move(item), {left, pad_}));
           }
         }

@@ -91,8 +91,8 @@ Mm LineSetter::base_in_line(const TextStyle& style) {
   return base;
 }
 
-LineSetter::Piece LineSetter::piece(const Words& words, const SetText& text,
-                                    const TextStyle& style, int first, int count) {
+LineSetter::Piece LineSetter::piece(const Words& words, const SetText& text, const TextStyle& style,
+                                    int first, int count) {
   Piece piece;
   TextItem item;
   item.block = {words.runs, style, {text.facts().needed.width, text.facts().needed.height}};
@@ -112,8 +112,8 @@ LineSetter::Piece LineSetter::piece(const Words& words, const SetText& text,
     const auto card = work_.manuscript.cards.find(room.symbol.get());
     if (card == work_.manuscript.cards.end()) continue;
     const double scale = room.to.size.width / work_.game.card.size.width;
-    piece.items.push_back(scaled_item(work_.cards.at(card->second), scale,
-                                      {room.to.left(), room.to.top() - up}));
+    piece.items.push_back(
+        scaled_item(work_.cards.at(card->second), scale, {room.to.left(), room.to.top() - up}));
   }
   return piece;
 }

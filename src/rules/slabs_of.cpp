@@ -35,9 +35,8 @@ class PartSetter {
       if (more.empty()) continue;
       const bool after_heading = !slabs.empty() && slabs.back().kind == SlabKind::heading;
       append(slabs, std::move(more), after_heading ? setter_.half_line() * 0.4 : gap);
-      const bool leads_on =
-          part.kind == PartKind::words && !part.words.runs.back().symbol &&
-          part.words.runs.back().text.ends_with(':');
+      const bool leads_on = part.kind == PartKind::words && !part.words.runs.back().symbol &&
+                            part.words.runs.back().text.ends_with(':');
       if (leads_on) slabs.back().keeps_next = true;
     }
     return slabs;
@@ -124,9 +123,9 @@ class PartSetter {
       const Mm size = type_ * 0.3;
       // The middle of small letters, which are about half an em high.
       const Mm middle = setter_.base_in_line(text) - type_ * 0.24;
-      first.items.push_back(shape(
-          Path::ellipse({{place.left + type_ * 0.12, middle - size / 2}, {size, size}}),
-          look_.accent));
+      first.items.push_back(
+          shape(Path::ellipse({{place.left + type_ * 0.12, middle - size / 2}, {size, size}}),
+                look_.accent));
       return;
     }
     text.weight = std::max(text.weight, 700);
@@ -144,9 +143,8 @@ class PartSetter {
         parts(part.parts, {place.left + indent, place.width - indent}, setter_.half_line());
     if (indent == Mm{}) return slabs;
     for (Slab& slab : slabs) {
-      slab.items.push_back(shape(
-          Path::rectangle({{place.left, Mm{}}, {type_ * 0.16, slab.height}}),
-          faint(look_.accent, 0.6)));
+      slab.items.push_back(shape(Path::rectangle({{place.left, Mm{}}, {type_ * 0.16, slab.height}}),
+                                 faint(look_.accent, 0.6)));
     }
     return slabs;
   }
@@ -200,10 +198,9 @@ class PartSetter {
     const double needed = std::ceil(size.width.value / mm_per_inch * limits.good_ppi - 1e-6);
     setter_.report(
         Diagnostic(Id::art_low_resolution, part.origin,
-                   fmt::format("{} prints at {:.0f} ppi; {}", part.picture->path(),
-                               std::floor(ppi), ppi < limits.poor_ppi
-                                                    ? "its pixels will show as steps"
-                                                    : "edges will look soft"))
+                   fmt::format("{} prints at {:.0f} ppi; {}", part.picture->path(), std::floor(ppi),
+                               ppi < limits.poor_ppi ? "its pixels will show as steps"
+                                                     : "edges will look soft"))
             .on("rules")
             .detail(fmt::format("the picture is {:.0f} px wide and covers {:.1f} mm; {:.0f} ppi "
                                 "needs {:.0f} px",
@@ -218,8 +215,8 @@ class PartSetter {
     const int room = std::max(1, static_cast<int>((place.width + gap) / (least + gap)));
     const int all = static_cast<int>(part.cards.size()), across = std::min(all, room);
     const Mm widest = (place.width - gap * (across - 1)) / across;
-    const Mm height = std::min({Mm{26}, setter_.column().height * 0.34,
-                                widest / (card.width / card.height)});
+    const Mm height =
+        std::min({Mm{26}, setter_.column().height * 0.34, widest / (card.width / card.height)});
     const double scale = height / card.height;
     std::vector<Slab> slabs;
     for (int first = 0; first < all; first += across) {
@@ -233,12 +230,11 @@ class PartSetter {
       Mm left = place.left + (place.width - width) / 2;
       for (int i = first; i < first + count; ++i) {
         const int index = part.cards[static_cast<std::size_t>(i)];
+        slab.items.push_back(scaled_item(setter_.work().cards.at(index), scale, {left, Mm{}}));
         slab.items.push_back(
-            scaled_item(setter_.work().cards.at(index), scale, {left, Mm{}}));
-        slab.items.push_back(line(
-            Path::rounded_rectangle({{left, Mm{}}, {card.width * scale, height}},
-                                    setter_.work().game.card.corner * scale),
-            card_line, Mm{0.12}));
+            line(Path::rounded_rectangle({{left, Mm{}}, {card.width * scale, height}},
+                                         setter_.work().game.card.corner * scale),
+                 card_line, Mm{0.12}));
         left += card.width * scale + gap;
       }
       slabs.push_back(std::move(slab));
@@ -250,8 +246,7 @@ class PartSetter {
     std::vector<Slab> slabs;
     for (const std::string& credit : part.lines) {
       const Words words{{{credit, false, false, nullptr}}, part.origin};
-      append(slabs, setter_.lines(words, style(Voice::credits), place),
-             setter_.half_line() * 0.2);
+      append(slabs, setter_.lines(words, style(Voice::credits), place), setter_.half_line() * 0.2);
     }
     return slabs;
   }
@@ -266,8 +261,8 @@ class PartSetter {
 Checked<std::vector<Slab>> slabs_of(const SettingWork& work, const Column& column) {
   Checked<std::vector<Slab>> made;
   LineSetter setter(work, column, made.found);
-  made.value = PartSetter(setter).parts(work.manuscript.parts, {Mm{}, column.width},
-                                        setter.half_line());
+  made.value =
+      PartSetter(setter).parts(work.manuscript.parts, {Mm{}, column.width}, setter.half_line());
   if (!made.value.empty()) made.value.back().keeps_next = false;
   return made;
 }

@@ -37,10 +37,10 @@ void add_rules_printing(Chapter& chapter, const Making& making) {
 void add_rules_cutting(Chapter& chapter, const Making& making) {
   const rules::Form& form = making.rules.leaflet->form;
   chapter.blocks.push_back(Heading{form.folds.empty() ? "Cut" : "Cut and fold"});
-  std::string words = fmt::format(
-      "Cut from tick to tick at the corners: {:.1f} x {:.1f} mm{}.", form.leaf.width.value,
-      form.leaf.height.value,
-      form.leaves > 1 ? fmt::format(", {} leaves", form.leaves) : std::string());
+  std::string words =
+      fmt::format("Cut from tick to tick at the corners: {:.1f} x {:.1f} mm{}.",
+                  form.leaf.width.value, form.leaf.height.value,
+                  form.leaves > 1 ? fmt::format(", {} leaves", form.leaves) : std::string());
   if (!form.folds.empty()) {
     words +=
         " The ticks between them are for the folds: lay a rule from tick to tick and run something "
@@ -71,14 +71,13 @@ Chapter fold_the_rules(const Making& making) {
   const rules::Leaflet& leaflet = *making.rules.leaflet;
   chapter.title = leaflet.form.folds.empty() ? "The rules" : "Fold the rules";
   chapter.opening = Chapter::Opening::here;
-  chapter.blocks.push_back(Paragraph{
-      fmt::format("The rules are {}{}.", rules::form_words(leaflet.form),
-                  leaflet.form.folds.empty()
-                      ? std::string()
-                      : fmt::format(", {:.1f} x {:.1f} mm when folded and {:.1f} mm thick",
-                                    leaflet.form.folded.width.value,
-                                    leaflet.form.folded.height.value,
-                                    leaflet.form.thickness.value))});
+  chapter.blocks.push_back(Paragraph{fmt::format(
+      "The rules are {}{}.", rules::form_words(leaflet.form),
+      leaflet.form.folds.empty()
+          ? std::string()
+          : fmt::format(", {:.1f} x {:.1f} mm when folded and {:.1f} mm thick",
+                        leaflet.form.folded.width.value, leaflet.form.folded.height.value,
+                        leaflet.form.thickness.value))});
   add_rules_printing(chapter, making);
   if (leaflet.whole_sheet) return chapter;
   add_rules_cutting(chapter, making);

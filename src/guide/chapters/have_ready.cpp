@@ -65,9 +65,8 @@ Table paper_table(const Making& making) {
   if (making.rules.leaflet != nullptr) {
     table.rows.push_back({with_capital(pack::rules_paper_words(*making.game.rules)),
                           amount(making.rules.sheets->count(), 1, paper),
-                          making.decks > 1
-                              ? fmt::format("{} copies of the rules", making.decks)
-                              : std::string("the rules")});
+                          making.decks > 1 ? fmt::format("{} copies of the rules", making.decks)
+                                           : std::string("the rules")});
   }
   const bool box = making.box.box != nullptr;
   table.rows.push_back({"Plain paper", fmt::format("**{}**", box ? "2 sheets" : "1 sheet"),

@@ -226,9 +226,8 @@ BoxPicture drawn(const Stage& stage, const StageLook& look) {
 }
 
 BoxPicture drawn(const Stage& stage, const BoxLook& look) {
-  return drawn(stage,
-               StageLook{look.art, look.top_card, look.card_corner, look.box.deck.card.typical,
-                         StageLook::Ground::shadow});
+  return drawn(stage, StageLook{look.art, look.top_card, look.card_corner,
+                                look.box.deck.card.typical, StageLook::Ground::shadow});
 }
 
 }  // namespace quoin::pieces
