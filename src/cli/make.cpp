@@ -14,6 +14,7 @@
 #include "job/new_game.h"
 #include "pack/box_files.h"
 #include "pack/mat_files.h"
+#include "pack/rules_files.h"
 
 namespace quoin::cli {
 namespace fs = std::filesystem;
@@ -152,6 +153,10 @@ void show_totals(const job::Outcome& outcome, const Terminal& out) {
     for (const std::string& choice : outcome.plan->choices) out.line("  " + choice, 4);
   }
   show_making(outcome, out);
+  if (outcome.rules) {
+    show_piece("Rules: ", pack::rules_lines(outcome.game, *outcome.rules, outcome.rules_sheets),
+               out);
+  }
   if (outcome.box) {
     const std::string& paper = outcome.game.sheets.paper_name;
     show_piece("Box: ", pack::box_lines(*outcome.box, outcome.box_sheets, paper), out);

@@ -21,23 +21,26 @@ constexpr std::array<std::pair<std::string_view, job::Part>, 5> part_words{
 
 /// What a file of a pack is for; the longest beginning that fits.
 std::string_view what_of(std::string_view name) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 15> all{{
+  constexpr auto all = std::to_array<std::pair<std::string_view, std::string_view>>({
       {"home/cards.pdf", "card sheets for your printer, both sides in turn"},
       {"home/cards-fronts", "card sheets, fronts: print these first"},
       {"home/cards-backs", "card sheets, backs: print these behind the fronts"},
       {"home/box", "the box for your printer"},
       {"home/mat", "the mat for your printer, sheet by sheet, and how they are joined"},
-      {"shop/mat", "for a print shop: the mat on one page"},
+      {"home/rules", "the rules for your printer, to be folded"},
       {"shop/cards", "for a print shop: one face a page, with bleed"},
       {"shop/box", "for a print shop: the box, its lines on layers"},
+      {"shop/mat", "for a print shop: the mat on one page"},
+      {"shop/rules", "for a print shop: the rules"},
       {"cutter/", "lines for a cutting machine"},
       {"pictures/contact-sheet", "all cards at a glance"},
       {"pictures/mat", "the mat, to show around"},
+      {"pictures/rules-folding", "how the rules are folded"},
       {"pictures/", "a picture to show around"},
       {"report.json", "everything that was found, for other programs"},
       {"guide.pdf", "how to make it all, step by step, to be printed and ticked off"},
       {"box.glb", "the box to turn and fold on a screen"},
-  }};
+  });
   for (const auto& [begin, words] : all) {
     if (name.starts_with(begin)) return words;
   }

@@ -11,6 +11,7 @@
 #include "game/making_wishes.h"
 #include "game/mat_wishes.h"
 #include "game/node.h"
+#include "game/rules_wishes.h"
 #include "geometry/geometry.h"
 
 namespace quoin::game {
@@ -169,8 +170,9 @@ struct Game {
   Stock stock;
   SheetWishes sheets;
   PrinterWishes printer;
-  std::optional<BoxWishes> box;  ///< nothing when there is no [box]
-  std::optional<MatWishes> mat;  ///< nothing when there is no [mat]
+  std::optional<BoxWishes> box;      ///< nothing when there is no [box]
+  std::optional<MatWishes> mat;      ///< nothing when there is no [mat]
+  std::optional<RulesWishes> rules;  ///< nothing when there is no file of rules
   MakingWishes making;
   Limits limits;
   std::vector<Named> colours;

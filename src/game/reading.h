@@ -55,6 +55,7 @@ void check_unused(Reading& reading);
 void read_sheets(Reading& reading, const Table& settings);
 void read_box(Reading& reading, const Table& settings);
 void read_mat(Reading& reading, const Table& settings);
+void read_rules(Reading& reading, const Table& settings);
 void read_making(Reading& reading, const Table& settings);
 void read_prices(Reading& reading, const Table& settings);
 void read_names(Reading& reading, const Table& settings);

@@ -99,6 +99,7 @@ std::string game_files_page() {
   for (const SectionFacts& section : layout_sections()) {
     if (section.name != "layout") page += section_part(section);
   }
+  page += page_rules;
   page += page_printers;
   for (const SectionFacts& section : printer_sections()) page += section_part(section);
   page += sizes_part();

@@ -15,6 +15,7 @@ tidewrack/
   cards.csv       the list: a row for each different card
   layouts/        how cards look: face.toml, back.toml …
   art/            the pictures
+  rules.md        the rules, in Markdown
   fonts/          the fonts, when the game brings its own
   printers/       printers that were measured, when the game brings one
   prices.toml     what paper and ink cost, when several games share it
@@ -37,6 +38,7 @@ In this page:
 - [Placeholders](#placeholders): how a card's own words come into a layout
 - [Conditions](#conditions): what is drawn on which card
 - [Elements](#elements): pictures, texts, shapes, repeats and groups, with all their keys
+- [The text of the rules](#the-text-of-the-rules): what rules.md may hold
 - [Printers](#printers): what was measured of a printer
 - [Sizes](#sizes): names of card and paper sizes
 
@@ -145,6 +147,35 @@ unless = { text = "" }
 - `""` means that the cell is empty, `"*"` that it is not.
 - Besides columns you may ask for `suit`, `deck`, `layout` and keys of the suit:
   `when = { suit.tide = "high" }`.
+
+)md";
+
+const std::string_view page_rules = R"md(## The text of the rules
+
+`rules.md` is a text in Markdown, as CommonMark 0.30 describes it, with tables: headings (`#` is the
+title), paragraphs, `*emphasis*` and `**bold**`, lists in lists, quotes, tables, pictures, and `---`
+for a fine rule. Quoin sets it in the game's type, folds it so that it goes into the box, and prints
+it with the rest.
+
+Besides, as on cards:
+
+| written | becomes |
+|---|---|
+| `[shell]` | the symbol of that name, in the line |
+| `{card:shell-3}` | that card, small; cards alone in a paragraph stand in a row, larger |
+| `{count}` | how many cards the list has, copies counted |
+| `{count:suit=shell}` | how many have that word in that column, or in `suit`, `deck`, `layout` |
+| `{count:suit=shell,rank=1 or 2}` | several conditions, and several words for one |
+| `{count:suit=shell is 14}` | prints 14, and says so when the list has another number |
+| `{game.title}`, `{suit.shell.name}` | a key of `[game]`, a key of a suit |
+| `{credits}` | alone in a paragraph: where the pictures came from, in small lines |
+| `![](art/map.svg "A caption")` | a picture; alone in a paragraph it has its caption below |
+| `{{` and `}}`, `\\[` | a brace, a bracket that is printed |
+
+- The address of a link is printed behind its words: paper cannot be clicked.
+- HTML is left out, and you are told; a remark, `<!-- … -->`, is left out without a word.
+- The dashes under the head of a table are three or more: `|---|--:|`.
+- A text of more than 200,000 characters is not set.
 
 )md";
 

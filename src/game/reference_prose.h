@@ -11,6 +11,7 @@ extern const std::string_view page_cards;
 extern const std::string_view page_layouts;
 extern const std::string_view page_placeholders;
 extern const std::string_view page_conditions;
+extern const std::string_view page_rules;
 extern const std::string_view page_printers;
 
 }  // namespace quoin::game

@@ -15,8 +15,8 @@ using Pages = std::map<std::string_view, std::vector<PropertyFacts>>;
 const Pages& pages() {
   static const Pages all = [] {
     Pages made;
-    for (auto rows : {game_keys, box_keys, mat_keys, making_keys, layout_keys, on_box_keys,
-                      card_place_keys, printer_keys}) {
+    for (auto rows : {game_keys, box_keys, mat_keys, rules_keys, making_keys, layout_keys,
+                      on_box_keys, card_place_keys, printer_keys}) {
       for (PropertyFacts& facts : rows()) made[facts.section].push_back(std::move(facts));
     }
     return made;

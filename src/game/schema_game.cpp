@@ -495,6 +495,11 @@ const std::vector<SectionFacts>& game_sections() {
        "paper in A2; what is on it stands in its layout.\n\n"
        "Without this heading there is no mat.",
        "[mat]\nsize = \"A2\"\nlayout = \"layouts/mat.toml\""},
+      {"rules", Occurrence::once, "[rules]", "The rules",
+       "The rules are a text of their own, `rules.md` in the game folder. They are set in the "
+       "game's type, folded so that they go into the box, and printed with the rest. Without this "
+       "heading everything follows from the text and the box.",
+       "[rules]\ntext = \"rule\"\nheading = \"name\"\naccent = \"coral\""},
       {"printer", Occurrence::once, "[printer]", "The printer", "",
        "[printer]\nprofile = \"study-laser\""},
       {"cutting", Occurrence::once, "[cutting]", "What you cut with",

@@ -9,6 +9,7 @@ namespace quoin::game {
 /// others ask `keys_of` and `property_facts`.
 [[nodiscard]] std::vector<PropertyFacts> game_keys();
 [[nodiscard]] std::vector<PropertyFacts> box_keys();
+[[nodiscard]] std::vector<PropertyFacts> rules_keys();
 [[nodiscard]] std::vector<PropertyFacts> making_keys();
 [[nodiscard]] std::vector<PropertyFacts> layout_keys();
 [[nodiscard]] std::vector<PropertyFacts> on_box_keys();

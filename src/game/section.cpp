@@ -15,8 +15,9 @@ const PropertyFacts& Section::facts(std::string_view key) const {
 const Node* Section::given(std::string_view key) const {
   const PropertyFacts& wanted = facts(key);
   const Node* node = table_ ? find(*table_, key) : nullptr;
-  // Names are passed over: a colour's name is checked once all are known.
-  if (!node || wanted.type == ValueType::colour) return node;
+  // Names are passed over: those of colours and styles are checked once all are known.
+  const bool is_name = wanted.type == ValueType::colour || wanted.type == ValueType::style;
+  if (!node || is_name) return node;
   return check_value(wanted, *node, {}).empty() ? node : nullptr;
 }
 

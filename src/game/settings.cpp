@@ -164,6 +164,7 @@ void read_settings(Reading& reading, const Table& settings) {
   read_sheets(reading, settings);
   read_box(reading, settings);
   read_mat(reading, settings);
+  read_rules(reading, settings);
   read_making(reading, settings);
 }
 

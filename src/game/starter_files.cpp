@@ -88,6 +88,38 @@ const std::string_view starter_cards =
     "M-3,moon,3,Midnight,*Nobody* speaks until the next card.,2\r\n"
     "M-4,moon,4,Before dawn,\"Take the pile, unless a [sun] lies on top.\",1\r\n";
 
+const std::string_view starter_rules = R"md(# {game.title}
+
+*For two players, about ten minutes.*
+
+<!-- Remarks like this one are for you alone. docs/game-files.md tells what else may stand here. -->
+
+## The cards
+
+There are {count} cards: {count:suit=sun} of the [sun] sun and {count:suit=moon} of the [moon] moon.
+
+{card:S-1} {card:S-4} {card:M-1} {card:M-4}
+
+## Setting up
+
+1. Shuffle the cards and deal five to each player.
+2. Lay the rest face down: that is the deck. Turn up one card beside it to begin the pile.
+
+## Your turn
+
+Lay a card of your hand on the pile, and do what it says. It must be
+
+- of the **same suit** as the card on top, or
+- of a **higher rank.**
+
+Can you lay none? Then draw one, and your turn is over.
+
+## The end
+
+When the deck is empty and a player has no card left, the game ends. Whoever took fewer cards from
+the pile wins.
+)md";
+
 const std::string_view starter_frame =
     R"toml(# What all faces share. face.toml lays its own elements on top of these.
 # Places and sizes are millimetres from the top left corner of the finished card.

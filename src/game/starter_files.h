@@ -11,5 +11,6 @@ extern const std::string_view starter_face;
 extern const std::string_view starter_back;
 extern const std::string_view starter_sun;
 extern const std::string_view starter_moon;
+extern const std::string_view starter_rules;
 
 }  // namespace quoin::game

@@ -54,6 +54,7 @@ Result<GameFolder> starter_game(std::string title) {
   folder["layouts/frame.toml"] = starter_frame;
   folder["layouts/face.toml"] = starter_face;
   folder["layouts/back.toml"] = starter_back;
+  folder["rules.md"] = starter_rules;
   folder["art/sun.svg"] = starter_sun;
   folder["art/moon.svg"] = starter_moon;
   return folder;

@@ -9,8 +9,9 @@ Guide guide_for(const Making& making) {
   guide.author = making.game.author;
   guide.page = page_for(making.plan.grid.paper);
   guide.cover = cover_of(making);
-  for (const auto chapter : {have_ready, print_cards, cut_cards, round_corners, make_the_box,
-                             make_the_mat, count_deck, spoilt_cards, what_it_takes}) {
+  for (const auto chapter :
+       {have_ready, print_cards, cut_cards, round_corners, make_the_box, make_the_mat,
+        fold_the_rules, count_deck, spoilt_cards, what_it_takes}) {
     guide.chapters.push_back(chapter(making));
   }
   return guide;

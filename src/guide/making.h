@@ -7,8 +7,10 @@
 #include "making/costs.h"
 #include "pack/box_files.h"
 #include "pack/report.h"
+#include "pack/rules_files.h"
 #include "pieces/mat/mat.h"
 #include "press/profile.h"
+#include "rules/folding.h"
 #include "sheets/sheets.h"
 #include "sheets/tiles.h"
 
@@ -33,6 +35,13 @@ struct MatMade {
   const sheets::Tiling* tiling = nullptr;  ///< null: it goes on no sheets of the game's paper
 };
 
+/// The rules of a game and what is printed of them.
+struct RulesMade {
+  const rules::Leaflet* leaflet = nullptr;
+  const pack::RulesSheets* sheets = nullptr;
+  std::vector<rules::FoldingStep> steps;  ///< with their pictures
+};
+
 /// All that a guide is about. Refers to what it is made from.
 struct Making {
   const game::Game& game;
@@ -50,6 +59,7 @@ struct Making {
   const making::Costs& costs;               ///< without runs: no chapter about them
   const press::Profile* printer = nullptr;  ///< that the game names; null: none was measured
   MatMade mat = {};                         ///< without a mat: `mat.mat` is null
+  RulesMade rules = {};                     ///< without rules: `rules.leaflet` is null
 };
 
 /// The sheets to spare for so many: one in ten, two at the least (common practice, no source).
@@ -66,6 +76,7 @@ struct Making {
 [[nodiscard]] Chapter round_corners(const Making& making);
 [[nodiscard]] Chapter make_the_box(const Making& making);
 [[nodiscard]] Chapter make_the_mat(const Making& making);
+[[nodiscard]] Chapter fold_the_rules(const Making& making);
 [[nodiscard]] Chapter count_deck(const Making& making);
 [[nodiscard]] Chapter spoilt_cards(const Making& making);
 [[nodiscard]] Chapter what_it_takes(const Making& making);

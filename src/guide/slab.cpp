@@ -173,27 +173,6 @@ std::vector<Slab> slabs_of(const Chapter& chapter, int number, const Look& look,
   return slabs;
 }
 
-Item shape(Path path, const Paint& fill) {
-  ShapeItem shape;
-  shape.path = std::move(path);
-  shape.fill = fill;
-  Item item;
-  item.what = std::move(shape);
-  return item;
-}
-
-Item line(Path path, Colour colour, Mm width, std::vector<Mm> dash) {
-  ShapeItem shape;
-  shape.path = std::move(path);
-  shape.stroke.paint = colour;
-  shape.stroke.width = width;
-  shape.stroke.dash = std::move(dash);
-  shape.stroke.join = LineJoin::mitre;
-  Item item;
-  item.what = std::move(shape);
-  return item;
-}
-
 Item tick_box(Point middle) {
   const Vec half{tick_size / 2, tick_size / 2};
   return line(Path::rounded_rectangle({middle - half, {tick_size, tick_size}}, Mm{0.5}), quiet,

@@ -4,7 +4,8 @@
 
 #include "guide/guide.h"
 #include "guide/look.h"
-#include "guide/setting.h"
+#include "scene/setting.h"
+#include "scene/shapes.h"
 
 namespace quoin::guide {
 
@@ -55,9 +56,6 @@ void put(Slab& slab, const Figure& figure, Vec at, double scale);
 [[nodiscard]] std::vector<Slab> caution_slabs(const Caution& caution, const Look& look,
                                               Setting& setting);
 
-/// Shapes for slabs and figures.
-[[nodiscard]] Item shape(Path path, const Paint& fill);
-[[nodiscard]] Item line(Path path, Colour colour, Mm width, std::vector<Mm> dash = {});
 /// An empty box to tick, about a place.
 [[nodiscard]] Item tick_box(Point middle);
 inline constexpr Mm tick_size{3.4};

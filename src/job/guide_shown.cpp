@@ -48,6 +48,10 @@ Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& 
   if (outcome.mat) {
     making.mat = {&*outcome.mat, outcome.mat_tiling ? &*outcome.mat_tiling : nullptr};
   }
+  if (outcome.rules && !outcome.rules_sheets.sheets.empty()) {
+    making.rules = {&*outcome.rules, &outcome.rules_sheets,
+                    rules::folding_steps(outcome.rules->form, shop.typesetter())};
+  }
   return guide::document_of(guide::guide_for(making), shop.typesetter());
 }
 

@@ -17,6 +17,7 @@
 #include "job/prefetch.h"
 #include "job/printer/known_printer.h"
 #include "job/reckon.h"
+#include "job/rules_shown.h"
 #include "job/workshop.h"
 #include "pack/box_files.h"
 #include "pack/box_pictures.h"
@@ -25,6 +26,7 @@
 #include "pack/mat_files.h"
 #include "pack/previews.h"
 #include "pack/report.h"
+#include "pack/rules_pictures.h"
 #include "pieces/box/box_art.h"
 #include "pieces/card/face.h"
 #include "press/fitness.h"
@@ -427,6 +429,37 @@ bool write_box_pictures(Run& run, Workshop& shop, pack::Staging& staging,
   return true;
 }
 
+/// The rules, for the maker's printer and for a shop.
+bool write_rules(Run& run, Workshop& shop, pack::Staging& staging) {
+  if (!run.outcome.rules) return true;
+  const game::Game& game = run.outcome.game;
+  const rules::Leaflet& leaflet = *run.outcome.rules;
+  const auto drawn =
+      DrawnSymbols::draw(pack::rules_symbols(leaflet), shop.shelf(), {}).or_report(run.found);
+  if (!drawn) return false;
+  if (run.wishes.parts.contains(Part::home) && !run.outcome.rules_sheets.sheets.empty() &&
+      !write_pages(run, shop, staging, "home/rules.pdf", *drawn,
+                   pack::home_rules(game, leaflet, run.outcome.rules_sheets))) {
+    return false;
+  }
+  return !run.wishes.parts.contains(Part::shop) ||
+         write_pages(run, shop, staging, "shop/rules.pdf", *drawn, pack::shop_rules(game, leaflet));
+}
+
+/// Pictures of the pages and of the folding.
+bool write_rules_pictures(Run& run, Workshop& shop, pack::Staging& staging) {
+  if (!run.outcome.rules || !run.wishes.parts.contains(Part::pictures)) return true;
+  const auto write = [&](const char* path, const pack::PlainPicture& picture) {
+    if (picture.size == Size{}) return true;
+    const Bytes png = pack::png_of(picture, pack::rules_picture_pixels, shop.shelf(), run.found);
+    return staging.write(path, png).or_report(run.found).has_value();
+  };
+  const rules::Leaflet& leaflet = *run.outcome.rules;
+  return write("pictures/rules.png", pack::rules_pages_picture(leaflet, shop.typesetter())) &&
+         write("pictures/rules-folding.png",
+               pack::rules_folding_picture(leaflet, shop.typesetter()));
+}
+
 bool write_guide(Run& run, Workshop& shop, pack::Staging& staging, const DrawnSymbols& drawn) {
   if (!wants_guide(run.wishes)) return true;
   return write_pages(
@@ -456,8 +489,12 @@ void make_pack(Run& run, Workshop& shop) {
                      run.cache.get());
   }
   auto drawn = draw_faces(run, shop, previews ? &*previews : nullptr).or_report(run.found);
-  if (drawn) fold_box(run.wishes, shop, run.outcome, run.found);
-  if (drawn) draw_mat(run.wishes, shop, run.outcome, run.found);
+  if (drawn) {
+    fold_rules(run.wishes, shop, run.outcome, run.found);
+    fold_box(run.wishes, shop, run.outcome, run.found);
+    draw_mat(run.wishes, shop, run.outcome, run.found);
+    check_rules_in_box(run.outcome, run.found);
+  }
   take_found(run, shop);
   if (!drawn) return;
   lay_sheets(shop, run.wishes, run.outcome, run.found);
@@ -468,6 +505,7 @@ void make_pack(Run& run, Workshop& shop) {
   if (any_errors(run.found) || !run.outcome.plan) return;
   if (write_documents(run, shop, *staging, *drawn) && write_box(run, shop, *staging) &&
       write_mat(run, shop, *staging) && write_box_pictures(run, shop, *staging, box) &&
+      write_rules(run, shop, *staging) && write_rules_pictures(run, shop, *staging) &&
       write_guide(run, shop, *staging, *drawn)) {
     publish(run, *staging);
   }
@@ -488,8 +526,10 @@ Outcome check(const World& world, const Wishes& wishes, Watcher& watcher) {
     Scene scene = shop.compose(i);
     shop.check(i, scene);
   }
+  fold_rules(wishes, shop, run.outcome, run.found);
   fold_box(wishes, shop, run.outcome, run.found);
   draw_mat(wishes, shop, run.outcome, run.found);
+  check_rules_in_box(run.outcome, run.found);
   take_found(run, shop);
   lay_sheets(shop, wishes, run.outcome, run.found);
   reckon_run(shop, wishes, run.outcome, run.found);
@@ -518,7 +558,8 @@ Bytes report(const Outcome& outcome) {
        outcome.making ? &outcome.making->tolerances : nullptr,
        outcome.making ? &outcome.making->costs : nullptr,
        outcome.making ? &outcome.making->faces : nullptr, outcome.mat ? &*outcome.mat : nullptr,
-       outcome.mat_tiling ? &*outcome.mat_tiling : nullptr});
+       outcome.mat_tiling ? &*outcome.mat_tiling : nullptr,
+       outcome.rules ? &*outcome.rules : nullptr, &outcome.rules_sheets});
 }
 
 }  // namespace quoin::job

@@ -12,6 +12,7 @@
 #include "making/costs.h"
 #include "pack/box_files.h"
 #include "pack/report.h"
+#include "pack/rules_files.h"
 #include "pack/staging.h"
 #include "pieces/box/box.h"
 #include "pieces/box/net_art.h"
@@ -38,6 +39,8 @@ struct Wishes {
   /// The day by the maker's clock, "2026-11-28", "" when nobody knows. What follows from it is
   /// among the findings of the outcome and in no file, since those are the same on any day.
   std::string today = {};
+  /// What the rules print where they say {credits}, a line each.
+  std::vector<std::string> credits = {};
 };
 
 /// Told how far the work is; answers false to stop it.
@@ -67,6 +70,8 @@ struct Outcome {
   pack::BoxSheets box_sheets;      ///< its nets on the paper of the game
   std::optional<pieces::Mat> mat;  ///< when the game asks for one and it can be drawn
   std::optional<sheets::Tiling> mat_tiling;  ///< the mat on the paper of the game
+  std::optional<rules::Leaflet> rules;       ///< when the game has rules that can be read
+  pack::RulesSheets rules_sheets;            ///< them on the paper of the game
   std::optional<sheets::Plan> plan;
   std::optional<Making> making;  ///< when there is a plan
   std::vector<pack::Staging::File> files;

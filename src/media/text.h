@@ -39,9 +39,10 @@ struct TextStyle {
 
 /// A small picture in a line of text.
 struct InlineSymbol {
-  PicturePtr picture;
-  double scale = 1;    ///< height over the type size
-  double drop = 0.12;  ///< how far its foot lies below the base line, over the type size
+  PicturePtr picture;     ///< null: room in the line for what the caller draws, see `places_in`
+  double scale = 1;       ///< height over the type size
+  double drop = 0.12;     ///< how far its foot lies below the base line, over the type size
+  double proportion = 1;  ///< width over height of such room
 };
 
 /// A stretch of text in one face, or one symbol. Paragraphs are separated by '\n' in `text`.
@@ -72,6 +73,7 @@ struct TextFacts {
   int lines = 0;
   bool fits = true;                         ///< its lines, or at least all ink, lie inside the box
   Size needed;                              ///< of the text as set
+  Mm base_line;                             ///< of the first line, from the top of the text
   Rect ink;                                 ///< round all ink, from the box's top left
   std::vector<Rect> line_ink;               ///< the same, a line each
   std::vector<std::string> missing_glyphs;  ///< characters no font of the game can draw
@@ -108,6 +110,18 @@ struct TextParts {
 };
 /// The parts of a text that was set; in the thread that set it.
 [[nodiscard]] TextParts parts_of(const SetText& text);
+
+/// A symbol or a room in a text that was set.
+struct PlaceInText {
+  std::shared_ptr<const InlineSymbol> symbol;
+  Rect to;       ///< from the box's top left
+  int line = 0;  ///< counted from 0
+};
+[[nodiscard]] std::vector<PlaceInText> places_in(const SetText& text);
+
+/// Some lines of a text that was set, at their places in its box: for texts that run over pages.
+/// `lines` and the ink of the facts are those of the part. Lines that are not there are left out.
+[[nodiscard]] SetText some_lines(const SetText& text, int first, int count);
 
 /// One font file as the game brings it.
 struct FontFile {

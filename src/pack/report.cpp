@@ -147,6 +147,39 @@ Json mat_json(const game::Game& game, const pieces::Mat& mat, const sheets::Tili
   return json;
 }
 
+std::string_view form_word(game::RulesForm form) {
+  switch (form) {
+    case game::RulesForm::half:
+      return "half";
+    case game::RulesForm::accordion:
+      return "accordion";
+    case game::RulesForm::eight_pages:
+      return "eight-pages";
+    case game::RulesForm::booklet:
+      return "booklet";
+    default:
+      return "flat";
+  }
+}
+
+/// The rules: sizes folded and open, the type in points, and why they are as they are.
+Json rules_json(const rules::Leaflet& leaflet, const RulesSheets* laid) {
+  const rules::Form& form = leaflet.form;
+  Json json = {{"form", form_word(form.kind)},
+               {"panels", form.panels},
+               {"leaves", form.leaves},
+               {"pages", form.page_count()},
+               {"pages_filled", leaflet.filled},
+               {"page", size(form.page)},
+               {"folded", size(form.folded)},
+               {"thickness_mm", form.thickness.value},
+               {"type_pt", leaflet.type.value * points_per_inch / mm_per_inch},
+               {"words", leaflet.words},
+               {"why", leaflet.choices}};
+  if (laid != nullptr) json["sheets"] = laid->count();
+  return json;
+}
+
 }  // namespace
 
 Bytes report_json(const Report& report) {
@@ -167,6 +200,7 @@ Bytes report_json(const Report& report) {
   if (report.plan) json["sheets"] = sheets_json(*report.plan, report.tolerances);
   if (report.box) json["box"] = box_json(*report.box, report.box_sheets);
   if (report.mat) json["mat"] = mat_json(report.game, *report.mat, report.mat_tiling);
+  if (report.rules) json["rules"] = rules_json(*report.rules, report.rules_sheets);
   if (report.cutting) json["cutting"] = cutting_json(*report.cutting);
   if (report.tolerances && report.faces) {
     json["tolerance"] = tolerance_json(*report.tolerances, *report.faces);

@@ -6,6 +6,7 @@
 #include "game/game.h"
 #include "making/costs.h"
 #include "pack/box_files.h"
+#include "pack/rules_files.h"
 #include "pack/staging.h"
 #include "pieces/box/box.h"
 #include "pieces/mat/mat.h"
@@ -38,6 +39,8 @@ struct Report {
   const std::vector<making::FaceFacts>* faces = nullptr;  ///< those of `tolerances`
   const pieces::Mat* mat = nullptr;                       ///< null: the game has none
   const sheets::Tiling* mat_tiling = nullptr;             ///< null: it was not laid
+  const rules::Leaflet* rules = nullptr;                  ///< null: the game has none
+  const RulesSheets* rules_sheets = nullptr;              ///< null: they were not laid
 };
 
 /// report.json: the findings, counts, sizes, choices and why, as JSON (RFC 8259) with keys in a

@@ -68,13 +68,13 @@ void add_steps(Chapter& chapter, const Making& making) {
                   "first all the long cuts, then the strips into cards."});
     return;
   }
-  chapter.blocks.push_back(Paragraph{legend_words(making)});
+  chapter.blocks.emplace_back(Paragraph{legend_words(making)});
   for (const making::SheetKind& kind : cutting.kinds) {
-    if (cutting.kinds.size() > 1) chapter.blocks.push_back(Heading{which_sheets(kind)});
-    chapter.blocks.push_back(Paragraph{sentence(making::kind_words(kind))});
-    chapter.blocks.push_back(steps_of(cutting, kind));
+    if (cutting.kinds.size() > 1) chapter.blocks.emplace_back(Heading{which_sheets(kind)});
+    chapter.blocks.emplace_back(Paragraph{sentence(making::kind_words(kind))});
+    chapter.blocks.emplace_back(steps_of(cutting, kind));
   }
-  chapter.blocks.push_back(Heading{"With another tool"});
+  chapter.blocks.emplace_back(Heading{"With another tool"});
   if (cutting.has_fence) {
     chapter.blocks.push_back(
         Paragraph{"With knife and rule, mark the same lengths from the fresh edge with a sharp "
@@ -88,8 +88,8 @@ void add_steps(Chapter& chapter, const Making& making) {
 }
 
 void add_fold_lines(Chapter& chapter, const Making& making) {
-  chapter.blocks.push_back(Heading{"Score first"});
-  chapter.blocks.push_back(Paragraph{fmt::format(
+  chapter.blocks.emplace_back(Heading{"Score first"});
+  chapter.blocks.emplace_back(Paragraph{fmt::format(
       "Front and back hang together at a fold. Score along each dashed line from tick to tick "
       "while the sheet is still whole: with something blunt along a rule, or with a light cut no "
       "deeper than half of the paper, {:.2f} mm.",
@@ -97,15 +97,15 @@ void add_fold_lines(Chapter& chapter, const Making& making) {
 }
 
 void add_folding(Chapter& chapter, const Making& making) {
-  chapter.blocks.push_back(Heading{"Fold and glue"});
+  chapter.blocks.emplace_back(Heading{"Fold and glue"});
   chapter.blocks.push_back(
       Paragraph{"Fold with the print outside, away from the groove, and press the fold flat."});
   chapter.blocks.push_back(
       Picture{folded_card(making), "Front and back of the first card, unfolded."});
-  chapter.blocks.push_back(Paragraph{
+  chapter.blocks.emplace_back(Paragraph{
       "A thin film of glue right to the edges holds best. Lay the cards under a heavy book "
       "for an hour, then cut off what stands out."});
-  chapter.blocks.push_back(Caution{
+  chapter.blocks.emplace_back(Caution{
       "Spray glue",
       {"Open the windows, keep it away from flames and sparks, and read what the can says."}});
 }
@@ -127,15 +127,15 @@ Chapter cut_cards(const Making& making) {
   if (on_sheet < grid.columns * grid.rows && making.totals.sheets > 1) {
     words += fmt::format(" The last sheet has only {}.", sheets::counted(on_sheet, "card"));
   }
-  chapter.blocks.push_back(Paragraph{words});
+  chapter.blocks.emplace_back(Paragraph{words});
   if (making.tolerances.cut_within > Mm{}) {
-    chapter.blocks.push_back(Paragraph{fmt::format(
+    chapter.blocks.emplace_back(Paragraph{fmt::format(
         "With a {}, 19 cuts in 20 come to lie within **{:.1f} mm** of their line. Knock a pile "
         "square on its top and left edges, hold it firmly, and cut the spare sheet first: on that "
         "one you see how far yours stray.",
         cut::to_string(making.cutting.tool.kind), making.tolerances.cut_within.value)});
   }
-  chapter.blocks.push_back(Caution{"Blades", making::blade_cautions()});
+  chapter.blocks.emplace_back(Caution{"Blades", making::blade_cautions()});
   const bool folds = making.plan.wishes.backs == game::BackPrinting::fold;
   if (folds) add_fold_lines(chapter, making);
   add_steps(chapter, making);
@@ -157,7 +157,7 @@ Chapter round_corners(const Making& making) {
        card_corner(making, Corner::square)});
   steps.steps.push_back({"Punch. Turn the card and go on round it, always in the same direction.",
                          card_corner(making, Corner::round)});
-  chapter.blocks.push_back(Paragraph{
+  chapter.blocks.emplace_back(Paragraph{
       fmt::format("{} corners: a punch that takes three cards at once saves an evening. "
                   "Yours has another radius? Then use it for all cards alike; nobody will "
                   "see it.",

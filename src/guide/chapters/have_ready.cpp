@@ -66,6 +66,12 @@ Table paper_table(const Making& making) {
     const int sheets = static_cast<int>(making.mat.tiling->tiles.size());
     table.rows.push_back({"Paper of 100 to 160 g/m²", amount(sheets, 1, paper), "the mat"});
   }
+  if (making.rules.leaflet != nullptr) {
+    table.rows.push_back({with_capital(pack::rules_paper_words(*making.game.rules)),
+                          amount(making.rules.sheets->count(), 1, paper),
+                          making.decks > 1 ? fmt::format("{} copies of the rules", making.decks)
+                                           : std::string("the rules")});
+  }
   const bool box = making.box.box != nullptr;
   table.rows.push_back({"Plain paper", fmt::format("**{}**", box ? "2 sheets" : "1 sheet"),
                         box ? "a trial of the cards and of the box" : "a trial of the cards"});

@@ -54,6 +54,8 @@ enum class MatSeam { lower, upper, joined };
 [[nodiscard]] Figure mat_seam(const Making& making, MatSeam shows);
 /// The mat's corner as the shop prints it: the cut, and of cloth the hem, folded to the back.
 [[nodiscard]] Figure mat_hem(const Making& making);
+/// A step of the folding of the rules.
+[[nodiscard]] Figure rules_step(const rules::FoldingStep& step);
 /// A section through the board: a groove pressed by a blunt point, a cut half through, the fold.
 enum class Crease { pressed, half_cut, folded };
 [[nodiscard]] Figure crease_section(Crease crease);

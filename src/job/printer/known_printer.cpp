@@ -85,13 +85,26 @@ void print_cards_for_printer(Outcome& outcome, Diagnostics& found) {
   }
 }
 
-void print_box_for_printer(Outcome& outcome, Diagnostics& found) {
+namespace {
+
+template <typename Sheets>
+void print_for_printer(Sheets& sheets, const Outcome& outcome, Diagnostics& found) {
   if (!outcome.printer) return;
-  for (pack::NetSheet& sheet : outcome.box_sheets.sheets) {
+  for (auto& sheet : sheets) {
     auto maps = sheets::corrected(*outcome.printer, sheet.paper, outcome.game.sheets);
     for (Diagnostic& each : maps.found) found.push_back(std::move(each));
     sheet.correction = maps.value;
   }
+}
+
+}  // namespace
+
+void print_box_for_printer(Outcome& outcome, Diagnostics& found) {
+  print_for_printer(outcome.box_sheets.sheets, outcome, found);
+}
+
+void print_rules_for_printer(Outcome& outcome, Diagnostics& found) {
+  print_for_printer(outcome.rules_sheets.sheets, outcome, found);
 }
 
 void print_mat_for_printer(Outcome& outcome, Diagnostics& found) {

@@ -21,8 +21,9 @@ namespace quoin::job {
 /// among their choices. Warns with `press.measured-otherwise`, notes `press.bleed-too-small`.
 void print_cards_for_printer(Outcome& outcome, Diagnostics& found);
 
-/// The same for the sheets of the box.
+/// The same for the sheets of the box, and of the rules.
 void print_box_for_printer(Outcome& outcome, Diagnostics& found);
+void print_rules_for_printer(Outcome& outcome, Diagnostics& found);
 
 /// The same for the sheets of the mat.
 void print_mat_for_printer(Outcome& outcome, Diagnostics& found);

@@ -66,7 +66,8 @@ TextParts parts_of(const SetText& text) {
     parts.letters.append(mapped(from_cairo(*drawn), to_place));
   }
   for (const PlacedSymbol& placed : set.symbols) {
-    if (placed.symbol) parts.symbols.push_back({placed.symbol->picture, placed.to});
+    if (placed.symbol && placed.symbol->picture)
+      parts.symbols.push_back({placed.symbol->picture, placed.to});
   }
   return parts;
 }

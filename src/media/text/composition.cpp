@@ -113,7 +113,8 @@ SymbolSize size_of(const InlineSymbol& symbol, Mm type_size) {
   const Mm height = type_size * symbol.scale;
   const PictureFacts* facts = symbol.picture ? &symbol.picture->facts() : nullptr;
   const bool known = facts && facts->width > 0 && facts->height > 0;
-  const double proportion = known ? std::clamp(facts->width / facts->height, 0.01, 100.0) : 1;
+  const double own = symbol.picture ? 1 : std::clamp(symbol.proportion, 0.01, 100.0);
+  const double proportion = known ? std::clamp(facts->width / facts->height, 0.01, 100.0) : own;
   return {height * proportion, height, type_size * symbol.drop};
 }
 

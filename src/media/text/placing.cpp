@@ -46,7 +46,7 @@ std::shared_ptr<const InlineSymbol> owner_of(const void* symbol, const TextBlock
 }
 
 /// The symbols of a line, at the places pango kept for them.
-void place_symbols(const PlacedLine& line, const TextBlock& block,
+void place_symbols(const PlacedLine& line, int index, const TextBlock& block,
                    std::vector<PlacedSymbol>& symbols) {
   double x = 0;
   for (GSList* node = line.line->runs; node; node = node->next) {
@@ -56,7 +56,7 @@ void place_symbols(const PlacedLine& line, const TextBlock& block,
       if (attribute->klass->type != PANGO_ATTR_SHAPE) continue;
       const auto* const shape = reinterpret_cast<const PangoAttrShape*>(attribute);
       const Point at = line.at + Vec{from_pango(x), Mm{0}};
-      symbols.push_back({owner_of(shape->data, block), rect_at(at, shape->logical_rect)});
+      symbols.push_back({owner_of(shape->data, block), rect_at(at, shape->logical_rect), index});
     }
     x += pango_glyph_string_get_width(run->glyphs);
   }
@@ -80,7 +80,7 @@ void place(Broken broken, const TextBlock& block, SetText::State& state, TextFac
     const Mm x = line_start(line, block.style.align, block.box.width, from_pango(logical.width));
     const Point at{x, top + broken.base_lines[index]};
     state.lines.push_back({{pango_layout_line_ref(line), pango_layout_line_unref}, at});
-    place_symbols(state.lines.back(), block, state.symbols);
+    place_symbols(state.lines.back(), static_cast<int>(index), block, state.symbols);
     Rect rect = rect_at(at, ink);
     if (ink.width > 0 && ink.height > 0) {
       rect = grown(rect, reach);

@@ -27,6 +27,7 @@ struct PlacedLine {
 struct PlacedSymbol {
   std::shared_ptr<const InlineSymbol> symbol;
   Rect to;  ///< from the box's top left
+  int line = 0;
 };
 
 /// What drawing a set text needs. The layout keeps its fonts alive, and they their configuration.

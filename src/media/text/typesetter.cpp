@@ -278,6 +278,7 @@ SetText Typesetter::set(const TextBlock& block) {
   if (!composition.text.empty()) {
     Broken broken = setting.to_fit(composition);
     facts.needed = broken.needed;
+    facts.base_line = broken.first_base_line;
     facts.broke_inside_words = broken.broke_inside_words;
     place(std::move(broken), block, *state, facts);
     facts.fits = fits_in(facts.needed, block.box) || ink_fits(facts, block.box);

@@ -140,7 +140,7 @@ struct Prints {
   }
 };
 
-Prints prints_of(const BoxLook& look) {
+Prints prints_of(const StageLook& look) {
   constexpr Affine turned_over{-1, 0, 0, 1, {}, {}};
   Prints prints;
   const auto of = [](const Scene& scene, const Affine& map) -> std::optional<Print> {
@@ -160,7 +160,7 @@ Colour plain_colour(Side side) {
   return side == Side::printed ? board_outside : board_inside;
 }
 
-std::vector<Pane> panes_of(const Stage& stage, const BoxLook& look, const Prints& prints) {
+std::vector<Pane> panes_of(const Stage& stage, const StageLook& look, const Prints& prints) {
   std::vector<Pane> panes;
   for (const StagedNet& net : stage.nets) {
     for (Surface& each : fold::surfaces(net.net, net.places, fold::Creases::rounded)) {
@@ -169,7 +169,7 @@ std::vector<Pane> panes_of(const Stage& stage, const BoxLook& look, const Prints
     }
   }
   if (!stage.deck) return panes;
-  for (BlockFace& face : deck_block(*stage.deck, look.card_corner, look.box.deck.card.typical)) {
+  for (BlockFace& face : deck_block(*stage.deck, look.card_corner, look.card)) {
     const bool is_top = face.surface.side == Side::printed;
     panes.push_back({std::move(face.surface), is_top ? white : card_edge,
                      is_top && prints.card ? &*prints.card : nullptr, std::move(face.lines)});
@@ -204,7 +204,7 @@ Item contour(const Painting& painting, Mm width) {
 
 }  // namespace
 
-BoxPicture drawn(const Stage& stage, const BoxLook& look) {
+BoxPicture drawn(const Stage& stage, const StageLook& look) {
   const Prints prints = prints_of(look);
   Painting painting{stage, panes_of(stage, look, prints), {}, {}};
   painting.shown = fold::back_to_front(facets_of(painting.panes), stage.view);
@@ -212,6 +212,9 @@ BoxPicture drawn(const Stage& stage, const BoxLook& look) {
   painting.under = body.size.width * 0.0007;
   BoxPicture picture;
   picture.scene.items = ground_shadow(stage);
+  if (look.ground == StageLook::Ground::faint_shadow) {
+    for (Item& item : picture.scene.items) item.opacity *= 0.35;
+  }
   Rect all = body;
   for (const Item& item : picture.scene.items) all = covering(all, ink(item).value_or(body));
   picture.bounds = grown(all, body.size.width * 0.03);
@@ -220,6 +223,11 @@ BoxPicture drawn(const Stage& stage, const BoxLook& look) {
     paint(painting, one, picture.scene.items);
   }
   return picture;
+}
+
+BoxPicture drawn(const Stage& stage, const BoxLook& look) {
+  return drawn(stage, StageLook{look.art, look.top_card, look.card_corner,
+                                look.box.deck.card.typical, StageLook::Ground::shadow});
 }
 
 }  // namespace quoin::pieces

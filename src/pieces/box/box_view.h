@@ -18,6 +18,16 @@ struct BoxLook {
   Mm card_corner;  ///< radius of the cards' corners
 };
 
+/// The same of any folded nets.
+struct StageLook {
+  const std::vector<NetArt>& art;
+  const Scene* top_card = nullptr;
+  Mm card_corner;
+  Mm card;  ///< thickness of a card of the deck
+  /// What lies close to the ground throws less of a shadow.
+  enum class Ground { shadow, faint_shadow } ground = Ground::shadow;
+};
+
 /// A drawing of a box, at its true size along the directions of the picture, on a clear ground.
 struct BoxPicture {
   Scene scene;
@@ -30,6 +40,7 @@ struct BoxPicture {
 ///
 /// Neighbours on the picture reach 0.07 % of its width under each other, so that no ground shines
 /// through between them.
+[[nodiscard]] BoxPicture drawn(const Stage& stage, const StageLook& look);
 [[nodiscard]] BoxPicture drawn(const Stage& stage, const BoxLook& look);
 
 /// The nets side by side as they are printed, flat, with their creases.

@@ -43,6 +43,9 @@ using Drawn = std::optional<decltype(Item::what)>;
 [[nodiscard]] Drawn draw_shape(const Properties& properties, Rect box, const Item& like);
 [[nodiscard]] Drawn draw_repeat(const Properties& properties, Rect box, const Item& like);
 
+/// How a text is set, as its properties say; a gradient runs over `box`.
+[[nodiscard]] TextStyle text_style(const Properties& properties, Rect box);
+
 /// How a picture of `facts` lies in `box`.
 enum class PictureFit { contain, cover, stretch };
 [[nodiscard]] Rect fitted(const PictureFacts& facts, Rect box, PictureFit fit, Vec focus);

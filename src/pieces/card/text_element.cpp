@@ -45,7 +45,9 @@ void read_setting(const Properties& properties, TextStyle& style) {
           .value_or(TextDirection::automatic);
 }
 
-TextStyle read_style(const Properties& properties, Rect box) {
+}  // namespace
+
+TextStyle text_style(const Properties& properties, Rect box) {
   TextStyle style;
   style.family = properties.text("font").value_or(house_family);
   style.weight = read_weight(properties);
@@ -64,6 +66,8 @@ TextStyle read_style(const Properties& properties, Rect box) {
   read_setting(properties, style);
   return style;
 }
+
+namespace {
 
 std::vector<TextRun> read_runs(const Properties& properties, const std::string& text) {
   if (!properties.flag("markup").value_or(true)) return {TextRun{text, false, false, nullptr}};
@@ -96,7 +100,7 @@ Drawn draw_text(const Properties& properties, Rect box) {
   }
   TextItem item;
   // A gradient runs over the text's box, whose own corner is the origin of what is set.
-  item.block.style = read_style(properties, Rect{{}, box.size});
+  item.block.style = text_style(properties, Rect{{}, box.size});
   item.block.runs = read_runs(properties, *text);
   item.block.box = box.size;
   item.at = box.at;

@@ -2,10 +2,9 @@
 #include <string>
 #include <vector>
 
-#include "guide/look.h"
 #include "scene/scene.h"
 
-namespace quoin::guide {
+namespace quoin {
 
 /// Words that were set: an item at the origin, and how large it is.
 struct SetWords {
@@ -15,7 +14,7 @@ struct SetWords {
   Mm first_line;  ///< how deep its first line is
 };
 
-/// Sets words for a guide. Refers to the typesetter, which must outlive it.
+/// Sets words for a page that is read. Refers to the typesetter, which must outlive it.
 class Setting {
  public:
   explicit Setting(Typesetter& typesetter) : typesetter_(typesetter) {}
@@ -37,4 +36,4 @@ class Setting {
 /// The item moved.
 [[nodiscard]] Item moved(Item item, Vec by);
 
-}  // namespace quoin::guide
+}  // namespace quoin

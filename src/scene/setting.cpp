@@ -1,8 +1,8 @@
-#include "guide/setting.h"
+#include "scene/setting.h"
 
 #include <algorithm>
 
-namespace quoin::guide {
+namespace quoin {
 namespace {
 
 std::vector<TextRun> runs_of(const std::string& words) {
@@ -124,4 +124,4 @@ std::vector<SetWords> Setting::parts(const std::string& words, const TextStyle& 
   return parts;
 }
 
-}  // namespace quoin::guide
+}  // namespace quoin
