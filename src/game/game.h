@@ -10,6 +10,7 @@
 #include "game/box_wishes.h"
 #include "game/making_wishes.h"
 #include "game/node.h"
+#include "game/sources.h"
 #include "geometry/geometry.h"
 
 namespace quoin::game {
@@ -181,6 +182,7 @@ struct Game {
   std::vector<Text> columns;    ///< header cells of cards.csv, as written
   std::vector<Card> cards;
   std::map<std::string, Text, std::less<>> facts;  ///< every string of [game], for {game.key}
+  Sources sources;                                 ///< where pictures came from
 };
 
 /// Reads the game folder: game.toml, cards.csv, the layouts they name. Gives all that could be
