@@ -44,10 +44,9 @@ void add_free(std::vector<Licence>& all) {
     one.name = name;
     all.push_back(std::move(one));
   }
-  for (const char* id :
-       {"MIT", "ISC", "Zlib", "Apache-2.0", "BSD-2-Clause", "BSD-3-Clause", "Artistic-2.0",
-        "OFL-1.0", "OFL-1.1", "OFL-1.1-RFN", "OFL-1.1-no-RFN", "Bitstream-Vera", "OGL-UK-3.0",
-        "ODC-By-1.0", "etalab-2.0"}) {
+  for (const char* id : {"MIT", "ISC", "Zlib", "Apache-2.0", "BSD-2-Clause", "BSD-3-Clause",
+                         "Artistic-2.0", "OFL-1.0", "OFL-1.1", "OFL-1.1-RFN", "OFL-1.1-no-RFN",
+                         "Bitstream-Vera", "OGL-UK-3.0", "ODC-By-1.0", "etalab-2.0"}) {
     Licence one;
     one.id = one.name = id;
     one.credit = Credit::due;
@@ -100,14 +99,10 @@ std::string with_dashes(std::string_view text) {
 /// Other ways to write some of them.
 std::string usual(const std::string& word) {
   constexpr std::pair<std::string_view, std::string_view> others[] = {
-      {"cc0", "cc0-1.0"},
-      {"mine", "own"},
-      {"own-work", "own"},
-      {"with-permission", "permission"},
-      {"pd", "public-domain"},
-      {"copyright", "all-rights-reserved"},
-      {"?", "unknown"},
-      {"", "unknown"}};
+      {"cc0", "cc0-1.0"},      {"mine", "own"},
+      {"own-work", "own"},     {"with-permission", "permission"},
+      {"pd", "public-domain"}, {"copyright", "all-rights-reserved"},
+      {"?", "unknown"},        {"", "unknown"}};
   for (const auto& [other, one] : others) {
     if (word == other) return std::string(one);
   }

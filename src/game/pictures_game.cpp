@@ -62,8 +62,8 @@ Found read_name(const std::string& path) {
 
 /// What Quoin made itself, and what is hidden.
 bool is_no_makers_file(const std::string& path) {
-  return path.starts_with("pack/") || path.starts_with("reprint/") || path.starts_with('.') ||
-         path.find("/.") != std::string::npos;
+  return path.starts_with("pack/") || path.starts_with("reprint/") || path.starts_with("share/") ||
+         path.starts_with('.') || path.find("/.") != std::string::npos;
 }
 
 std::vector<Found> pictures_in(const World& world, PictureFiles files, Findings& findings) {
@@ -166,8 +166,7 @@ class Making {
   GameFolder finish(const std::string& title, const NamedSize& size) {
     folder_["cards.csv"] = csv_line({"id", "name", "art", "copies"}) + rows_;
     folder_["layouts/face.toml"] = face;
-    const bool has_list = files_ == PictureFiles::where_they_lie &&
-                          is_there(sources_file);
+    const bool has_list = files_ == PictureFiles::where_they_lie && is_there(sources_file);
     if (!has_list) folder_[sources_file] = sources_to_fill_in(pictures_);
     folder_["game.toml"] = settings(title, size, has_back_);
     return std::move(folder_);

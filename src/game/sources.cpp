@@ -24,13 +24,13 @@ struct Columns {
 Columns columns_of(const Row& header) {
   Columns columns;
   const std::pair<std::string_view, int Columns::*> names[] = {
-      {"file", &Columns::file},         {"picture", &Columns::file},
-      {"path", &Columns::file},         {"author", &Columns::author},
-      {"made_by", &Columns::author},    {"made by", &Columns::author},
-      {"artist", &Columns::author},     {"source", &Columns::source},
-      {"from", &Columns::source},       {"licence", &Columns::licence},
-      {"license", &Columns::licence},   {"changes", &Columns::changes},
-      {"change", &Columns::changes},    {"changed", &Columns::changes},
+      {"file", &Columns::file},          {"picture", &Columns::file},
+      {"path", &Columns::file},          {"author", &Columns::author},
+      {"made_by", &Columns::author},     {"made by", &Columns::author},
+      {"artist", &Columns::author},      {"source", &Columns::source},
+      {"from", &Columns::source},        {"licence", &Columns::licence},
+      {"license", &Columns::licence},    {"changes", &Columns::changes},
+      {"change", &Columns::changes},     {"changed", &Columns::changes},
       {"change made", &Columns::changes}};
   for (std::size_t i = 0; i < header.size(); ++i) {
     const std::string name = lower_case(trimmed(header[i].text));
@@ -120,8 +120,8 @@ class SourceReader {
       if (column < 0) missing.emplace_back(name);
     }
     if (missing.empty()) return;
-    const Origin where = header.empty() ? Origin{FileName(sources_file), 0, 0, 0}
-                                        : header.front().origin;
+    const Origin where =
+        header.empty() ? Origin{FileName(sources_file), 0, 0, 0} : header.front().origin;
     note(Diagnostic(Id::share_sources_table, where,
                     fmt::format("the list of sources has no column {}", all_of(missing)))
              .hint("its first row can be: file,author,source,licence,changes"));
@@ -311,7 +311,7 @@ std::string asked_words(const SourceRow* row, bool asked) {
 }  // namespace
 
 bool is_picture_file(std::string_view path) {
-  constexpr std::array<std::string_view, 7> endings{".svg", ".png",  ".jpg", ".jpeg",
+  constexpr std::array<std::string_view, 7> endings{".svg",  ".png", ".jpg", ".jpeg",
                                                     ".webp", ".tif", ".tiff"};
   const std::string name = lower_case(path);
   return std::any_of(endings.begin(), endings.end(),

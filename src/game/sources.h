@@ -54,7 +54,7 @@ struct Sources {
 struct Hindrance {
   Id id;
   Origin origin;
-  std::string message;            ///< one sentence
+  std::string message;  ///< one sentence
   std::vector<std::string> hints;
 };
 /// Nothing when the row lets the file be given on. `asked`: the maker has whoever made it asked,

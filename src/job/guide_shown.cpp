@@ -17,14 +17,14 @@ std::set<std::size_t> faces_for_guide(const Workshop& shop) {
   return faces;
 }
 
-Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& shop,
-                        const std::map<std::size_t, Scene>& faces,
-                        const std::optional<TopCard>& top_card) {
+guide::Making guide_making(const Outcome& outcome, int decks, const Workshop& shop,
+                           const std::map<std::size_t, Scene>& faces,
+                           const std::optional<TopCard>& top_card) {
   const Making& reckoned = *outcome.making;
   guide::Making making{outcome.game,
                        *outcome.plan,
                        outcome.totals,
-                       wishes.decks,
+                       decks,
                        {},
                        {},
                        false,
@@ -32,7 +32,8 @@ Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& 
                        reckoned.cutting,
                        reckoned.tolerances,
                        reckoned.costs,
-                       outcome.printer ? &*outcome.printer : nullptr};
+                       outcome.printer ? &*outcome.printer : nullptr,
+                       {}};
   for (int i = 0; i < shop.fronts(); ++i) {
     making.fronts.push_back(shop.drawings()[static_cast<std::size_t>(i)].piece);
   }
@@ -44,6 +45,13 @@ Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& 
     making.box = {&*outcome.box, &outcome.box_art, &outcome.box_sheets,
                   top_card ? &top_card->scene : nullptr};
   }
+  return making;
+}
+
+Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& shop,
+                        const std::map<std::size_t, Scene>& faces,
+                        const std::optional<TopCard>& top_card) {
+  const guide::Making making = guide_making(outcome, wishes.decks, shop, faces, top_card);
   return guide::document_of(guide::guide_for(making), shop.typesetter());
 }
 

@@ -116,8 +116,7 @@ Result<Staging> Staging::begin(const std::string& target, const FolderKind& kind
                       fmt::format("{} is a file; the {} needs a folder", target, kind.word))
         .hint("name another folder with --out");
   }
-  if (fs::is_directory(status) && !fs::is_empty(place, ec) &&
-      !listed_files(place, kind)) {
+  if (fs::is_directory(status) && !fs::is_empty(place, ec) && !listed_files(place, kind)) {
     return Diagnostic(kind.not_of_this_kind, {},
                       fmt::format("{} holds files that Quoin did not make", target))
         .detail(fmt::format("putting the {} there would take their place", kind.word))
@@ -182,6 +181,15 @@ Outcome Staging::write(const std::string& path, const Bytes& bytes) {
   if (!writer) return std::move(writer).why();
   (*writer)->write(bytes);
   return close(path, **writer);
+}
+
+Result<Bytes> Staging::read(const std::string& path) const {
+  std::ifstream in(fs::path(folder_) / path, std::ios::binary | std::ios::ate);
+  Bytes bytes(in ? static_cast<std::size_t>(in.tellg()) : 0, '\0');
+  in.seekg(0);
+  in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+  if (!in) return not_written((fs::path(target_) / path).string(), "it cannot be read back");
+  return bytes;
 }
 
 /// Waits for the disk with all files at once: each alone waits for it a millisecond.

@@ -68,6 +68,9 @@ class Staging {
   /// Ends it and adds it to `files`. Fails with `pack.not-written`, also for an earlier piece.
   [[nodiscard]] Outcome close(const std::string& path, Writer& writer);
 
+  /// A file that was written. Fails with `pack.not-written` when it cannot be read back.
+  [[nodiscard]] Result<Bytes> read(const std::string& path) const;
+
   struct File {
     std::string path;
     std::size_t bytes = 0;

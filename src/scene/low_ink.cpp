@@ -82,9 +82,9 @@ struct LowInk::Walk {
 
   /// What lies under a place: the uppermost thing that covers its middle.
   [[nodiscard]] Ground::Is under(Rect place) const {
-    const auto found =
-        std::find_if(grounds.rbegin(), grounds.rend(),
-                     [&](const Ground& one) { return contains(one.place, place.centre()); });
+    const auto found = std::find_if(grounds.rbegin(), grounds.rend(), [&](const Ground& one) {
+      return contains(one.place, place.centre());
+    });
     return found == grounds.rend() ? Ground::Is::light : found->is;
   }
 };
@@ -106,8 +106,9 @@ void LowInk::change(ShapeItem& shape, const Spot& spot, Walk& walk) {
     }
     return;
   }
-  walk.grounds.push_back(
-      {spot.place, is_light(*fill) ? Is::light : spot.is_large ? Is::lightened : Is::kept});
+  walk.grounds.push_back({spot.place, is_light(*fill) ? Is::light
+                                      : spot.is_large ? Is::lightened
+                                                      : Is::kept});
   if (!spot.is_large) {
     // What is light would be lost on a ground that is light now.
     const bool would_vanish = is_light(*fill) && under == Is::lightened && !has_line;

@@ -28,15 +28,14 @@ Diagnostic no_archive(const char* words) {
 }
 
 bool is_packed(std::string_view path) {
-  constexpr std::array<std::string_view, 6> endings{".pdf", ".png",  ".jpg",
+  constexpr std::array<std::string_view, 6> endings{".pdf",  ".png",  ".jpg",
                                                     ".jpeg", ".webp", ".glb"};
   return std::any_of(endings.begin(), endings.end(),
                      [&](std::string_view ending) { return path.ends_with(ending); });
 }
 
 bool add(zip_t* archive, const ZipEntry& entry) {
-  zip_source_t* source =
-      zip_source_buffer(archive, entry.bytes.data(), entry.bytes.size(), 0);
+  zip_source_t* source = zip_source_buffer(archive, entry.bytes.data(), entry.bytes.size(), 0);
   if (source == nullptr) return false;
   const zip_int64_t added = zip_file_add(archive, entry.path.c_str(), source, ZIP_FL_ENC_UTF_8);
   if (added < 0) {

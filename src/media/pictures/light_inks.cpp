@@ -17,10 +17,10 @@ using pictures::SvgElement;
 /// The basic colour names of CSS 2.1, section 4.3.6, that `parse_colour` does not read.
 std::optional<Colour> named_colour(std::string_view name) {
   constexpr std::pair<std::string_view, std::string_view> names[] = {
-      {"aqua", "#0ff"},      {"blue", "#00f"},   {"fuchsia", "#f0f"}, {"gray", "#808080"},
-      {"grey", "#808080"},   {"green", "#008000"}, {"lime", "#0f0"},  {"maroon", "#800000"},
-      {"navy", "#000080"},   {"olive", "#808000"}, {"orange", "#ffa500"}, {"purple", "#800080"},
-      {"red", "#f00"},       {"silver", "#c0c0c0"}, {"teal", "#008080"}, {"yellow", "#ff0"}};
+      {"aqua", "#0ff"},    {"blue", "#00f"},      {"fuchsia", "#f0f"},   {"gray", "#808080"},
+      {"grey", "#808080"}, {"green", "#008000"},  {"lime", "#0f0"},      {"maroon", "#800000"},
+      {"navy", "#000080"}, {"olive", "#808000"},  {"orange", "#ffa500"}, {"purple", "#800080"},
+      {"red", "#f00"},     {"silver", "#c0c0c0"}, {"teal", "#008080"},   {"yellow", "#ff0"}};
   for (const auto& [known, value] : names) {
     if (known == name) return parse_colour(value);
   }
@@ -120,7 +120,8 @@ class Lightening {
     const std::size_t colon = text.find(':');
     if (colon == std::string_view::npos) return std::string(text);
     const Part part = part_of(without_blanks(text.substr(0, colon)));
-    return std::string(text.substr(0, colon + 1)) + changed(part, std::string(text.substr(colon + 1)));
+    return std::string(text.substr(0, colon + 1)) +
+           changed(part, std::string(text.substr(colon + 1)));
   }
 
   /// ".a{fill:#123456}": what stands between braces.
