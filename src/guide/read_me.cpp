@@ -128,12 +128,12 @@ void bar_panel(Sheet& sheet, Rect at) {
 }
 
 void head(Sheet& sheet, const Making& making) {
-  const Mm width = sheet.look.column.size.width, left = width - Mm{66};
+  const Mm width = sheet.look.column.size.width, left = width - Mm{76};
   sheet.put_item(shape(Path::rectangle({{}, {Mm{26}, Mm{1.6}}}), accent), {});
   TextStyle title = style_of(Voice::title);
   title.type_size = Mm{11};
   title.smallest_size = Mm{6};
-  Mm y{4.5};
+  Mm y{5.5};
   y = y + sheet.words("Read me first", title, {{Mm{}, y}, {left, Mm{20}}}) + Mm{2};
   TextStyle name = style_of(Voice::subtitle);
   name.weight = 700;
@@ -146,7 +146,7 @@ void head(Sheet& sheet, const Making& making) {
   TextStyle line = style_of(Voice::body);
   line.fill = quiet;
   sheet.words(what, line, {{Mm{}, y + Mm{1}}, {left, Mm{20}}});
-  sheet.figure(finished_pieces(making), {{width - Mm{60}, Mm{}}, {Mm{60}, Mm{44}}});
+  sheet.figure(finished_pieces(making), {{width - Mm{72}, Mm{-4}}, {Mm{72}, Mm{56}}});
 }
 
 void foot(Sheet& sheet, const Making& making, const ReadMe& facts, Mm from) {
@@ -217,7 +217,8 @@ Document read_me(const Making& making, const ReadMe& facts, Typesetter& typesett
   const Mm width = sheet.look.column.size.width, half = sheet.look.share(2);
   const Mm right = half + gutter;
   head(sheet, making);
-  constexpr Mm first_row{51}, picture_high{42};
+  constexpr Mm first_row{60};
+  const Mm picture_high{sheet.look.column.size.height > Mm{245} ? 52.0 : 42.0};
   const Mm a =
       step(sheet, 1, "Choose your ink", choose_words(facts), {{Mm{}, first_row}, {half, Mm{}}});
   const Mm b = step(sheet, 2, "Set which way the sheet turns", flip_words(making),

@@ -78,6 +78,7 @@ struct LowInk::Walk {
     Rect place;
     enum class Is { lightened, light, kept } is = Is::kept;
   };
+  std::optional<Rect> inside;   // where outlines are drawn
   std::vector<Ground> grounds;  // in the order in which they are drawn
 
   /// What lies under a place: the uppermost thing that covers its middle.
@@ -117,7 +118,7 @@ void LowInk::change(ShapeItem& shape, const Spot& spot, Walk& walk) {
   }
   if (has_line) {
     shape.stroke.paint = changed(shape.stroke.paint, line_on_light);
-  } else if (!is_light(*fill)) {
+  } else if (!is_light(*fill) && walk.inside && lies_in(spot.place, *walk.inside)) {
     draw_round(shape, *fill, outline_width);
   }
   shape.fill = changed(shape.fill, [](Colour c) { return lightened(c); });
@@ -154,9 +155,10 @@ void LowInk::change(std::vector<Item>& items, const Affine& map, Walk& walk) {
   for (Item& item : items) change(item, map, walk);
 }
 
-Scene LowInk::operator()(const Scene& scene) {
+Scene LowInk::operator()(const Scene& scene, std::optional<Rect> inside) {
   Scene result = scene;
   Walk walk;
+  walk.inside = inside;
   change(result.items, Affine{}, walk);
   return result;
 }

@@ -1,5 +1,6 @@
 #pragma once
 #include <map>
+#include <optional>
 #include <string>
 
 #include "media/light_picture.h"
@@ -19,8 +20,9 @@ class LowInk {
  public:
   explicit LowInk(double large_area) : large_area_(large_area) {}
 
-  /// The scene in low ink. Texts whose colours change are not set any more.
-  [[nodiscard]] Scene operator()(const Scene& scene);
+  /// The scene in low ink. Texts whose colours change are not set any more. Only what lies in
+  /// `inside` gets an outline: the edge of a ground that bleeds is no line to be seen.
+  [[nodiscard]] Scene operator()(const Scene& scene, std::optional<Rect> inside = std::nullopt);
 
  private:
   struct Walk;

@@ -59,7 +59,7 @@ class Pass {
   }
 
   Scene low(std::size_t i, const Scene& scene) {
-    Scene changed = low_ink_(scene);
+    Scene changed = low_ink_(scene, Rect{{}, game_.card.size});
     typeset(changed, shop_.typesetter());
     const Rect bounds = bounds_of(i);
     ImageCanvas image(shop_.shelf(), bounds.size, ink_pixels_per_mm * mm_per_inch,
