@@ -149,7 +149,7 @@ void head(Sheet& sheet, const Making& making) {
   sheet.figure(finished_pieces(making), {{width - Mm{72}, Mm{-4}}, {Mm{72}, Mm{56}}});
 }
 
-void foot(Sheet& sheet, const Making& making, const ReadMe& facts, Mm from) {
+void foot(Sheet& sheet, const ReadMe& facts, Mm from) {
   const Mm width = sheet.look.column.size.width;
   TextStyle small = style_of(Voice::caption);
   if (!facts.changes.empty()) {
@@ -158,7 +158,9 @@ void foot(Sheet& sheet, const Making& making, const ReadMe& facts, Mm from) {
                                   : fmt::format("Printed version {}?", as_words(facts.since, 30));
     from = from + sheet.words(title, style_of(Voice::table_head), {{Mm{}, from}, {width, Mm{5}}});
     std::string words;
-    for (const std::string& line : facts.changes) words += as_words(line, 260) + ". ";
+    constexpr std::size_t most = 320;  // letters in all: the page says the rest
+    const std::size_t each = most / facts.changes.size();
+    for (const std::string& line : facts.changes) words += as_words(line, each) + ". ";
     if (!facts.changed_cards.empty()) {
       words += fmt::format("They are alone in {}.", in_bold(facts.changed_cards));
     }
@@ -166,7 +168,6 @@ void foot(Sheet& sheet, const Making& making, const ReadMe& facts, Mm from) {
     from = from + sheet.words(words, small, {{Mm{}, from}, {width, Mm{5}}}) + Mm{3};
     small = style_of(Voice::caption);
   }
-  (void)making;
   sheet.words(
       "Blades are sharp, glue and small parts are not for small children: keep to what the maker "
       "of your tools says, and to the rules where you are.",
@@ -237,7 +238,7 @@ Document read_me(const Making& making, const ReadMe& facts, Typesetter& typesett
       step(sheet, 4, "Take the right paper", paper_words(making), {{Mm{}, third}, {half, Mm{}}});
   const Mm d = step(sheet, 5, "Print in this order", order_words(making, facts),
                     {{right, third}, {half, Mm{}}});
-  foot(sheet, making, facts, std::max(c, d) + Mm{4});
+  foot(sheet, facts, std::max(c, d) + Mm{4});
   Document document;
   document.title = making.game.title + ": read me first";
   document.author = making.game.author;

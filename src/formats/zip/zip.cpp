@@ -77,6 +77,7 @@ Result<Bytes> write_zip(const std::vector<ZipEntry>& entries) {
 }
 
 std::optional<std::vector<std::string>> paths_in_zip(const Bytes& bytes) {
+  if (bytes.empty()) return std::nullopt;  // the library takes nothing for an empty archive
   zip_error_t error;
   zip_error_init(&error);
   zip_source_t* source = zip_source_buffer_create(bytes.data(), bytes.size(), 0, &error);

@@ -48,6 +48,8 @@ padding:.8rem .1rem;min-height:2.75rem;text-decoration:none}
 .files a:hover .what{text-decoration:underline}
 .files p{margin:-.5rem 0 .7rem;font-size:.95rem}
 .what{font-weight:600}
+.heard{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);
+white-space:nowrap}
 .size{color:var(--quiet);font-variant-numeric:tabular-nums}
 .inks{display:grid;gap:1.5rem}
 @media(min-width:44rem){.inks{grid-template-columns:1fr 1fr}}

@@ -57,25 +57,28 @@ std::string section(std::string_view id, std::string_view title, const std::stri
                      id, title, inside);
 }
 
+/// "8 sheets, PDF of 1.0 MB"
 std::string facts_of(const OfferedFile& file) {
   std::string words;
   if (file.sheets > 0) {
     words = fmt::format("{} {}, ", file.sheets, file.sheets == 1 ? "sheet" : "sheets");
   }
-  return words + size_words(file.bytes);
+  return words + "PDF, " + size_words(file.bytes);
 }
 
-std::string offered(const OfferedFile& file) {
+/// `on` tells files apart for who hears the page: " on A4".
+std::string offered(const OfferedFile& file, const std::string& on) {
   std::string html = fmt::format(
-      "<li><a href=\"{}\"><span class=\"what\">{}</span> <span class=\"size\">{}</span></a>",
-      address(file.path), escaped(file.what), facts_of(file));
+      "<li><a href=\"{}\"><span class=\"what\">{}<span class=\"heard\">{}</span></span> "
+      "<span class=\"size\">{}</span></a>",
+      address(file.path), escaped(file.what), escaped(on), facts_of(file));
   if (!file.note.empty()) html += "<p>" + escaped(file.note) + "</p>";
   return html + "</li>\n";
 }
 
-std::string offered(const std::vector<OfferedFile>& files) {
+std::string offered(const std::vector<OfferedFile>& files, const std::string& on) {
   std::string html = "<ul class=\"files\">\n";
-  for (const OfferedFile& file : files) html += offered(file);
+  for (const OfferedFile& file : files) html += offered(file, on);
   return html + "</ul>\n";
 }
 
@@ -104,10 +107,10 @@ std::string papers(const SharePage& page) {
     html += fmt::format(
         "<article aria-labelledby=\"paper-{0}\">\n<h3 id=\"paper-{0}\">{0}</h3>\n"
         "<p class=\"where\">{1}</p>\n{2}</article>\n",
-        escaped(paper.name), escaped(paper.where), offered(paper.files));
+        escaped(paper.name), escaped(paper.where), offered(paper.files, " on " + paper.name));
   }
   html += "</div>\n";
-  if (!page.others.empty()) html += "<h3>On any paper</h3>\n" + offered(page.others);
+  if (!page.others.empty()) html += "<h3>On any paper</h3>\n" + offered(page.others, "");
   return section("print", "Print it", html);
 }
 
