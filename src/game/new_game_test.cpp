@@ -139,9 +139,9 @@ TEST(GameFromPictures, leaves_pictures_where_they_lie_when_the_folder_becomes_th
   EXPECT_EQ(made.value.size(), 6U) << "five files of the game, one picture with braces";
   EXPECT_EQ(made.value.at("art/sources.csv"),
             "file,author,source,licence,changes\r\n"
+            "back.JPG,,,unknown,\r\n"
             "more/Jay.svg,,,unknown,\r\n"
             "Owl x3.png,,,unknown,\r\n"
-            "back.JPG,,,unknown,\r\n"
             "id.png,,,unknown,\r\n");
   for (const auto& [path, bytes] : made.value) world.put(path, bytes);
   const Checked<Game> read = read_game(world);

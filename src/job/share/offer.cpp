@@ -104,7 +104,7 @@ std::string read_me(const std::string& paper) { return fmt::format("read-me-firs
 
 std::string ink_words(const SharedEdition& edition) {
   if (!(edition.full_cover > 0)) return "the cards have hardly any ink on them";
-  return fmt::format("the cards take {:.0f} % of the ink",
+  return fmt::format("the cards take about {:.0f} % of the ink",
                      std::max(1.0, std::round(100 * edition.low_cover / edition.full_cover)));
 }
 

@@ -16,7 +16,8 @@ namespace file_names {
 [[nodiscard]] std::string read_me(const std::string& paper);
 }  // namespace file_names
 
-/// "the cards take 30 % of the ink": measured on the pages.
+/// "the cards take about 30 % of the ink": measured on the drawings as `pieces::ink_on` has it.
+/// Printers separate in ways of their own.
 [[nodiscard]] std::string ink_words(const SharedEdition& edition);
 
 /// Fills what the page of a share says, but for its pictures: `files` are those that were written.
