@@ -7,8 +7,8 @@ packages_to_build=(
   libboost-dev libfmt-dev libtomlplusplus-dev nlohmann-json3-dev
   libcairo2-dev libpango1.0-dev libfontconfig-dev librsvg2-dev libglib2.0-dev
   libpng-dev libjpeg-dev libwebp-dev libtiff-dev libexif-dev liblcms2-dev
-  libdeflate-dev libxml2-dev libqpdf-dev nettle-dev zlib1g-dev libcpp-httplib-dev libmd4c-dev
-  libmd4c-html0-dev
+  libdeflate-dev libxml2-dev libqpdf-dev libzip-dev nettle-dev zlib1g-dev libcpp-httplib-dev
+  libmd4c-dev libmd4c-html0-dev
 )
 packages_to_test=(
   libgtest-dev libgmock-dev librapidcheck-dev libeigen3-dev

@@ -61,6 +61,27 @@ std::vector<Command> table() {
         json_option,
         {"--quiet", "", "say nothing but problems"}},
        run_make},
+      {"share",
+       "[DIR] [options]",
+       "give the game to others: everything to print, for any printer",
+       "Writes a folder, and a .zip beside it, with the game in DIR (or here) for somebody who has "
+       "another printer, other paper and nobody to ask: on A4 and on Letter, in full colour and in "
+       "low ink, with a page to read first, a guide, credits and a web page. Each picture's row in "
+       "art/sources.csv says who made it and under which licence. Where nobody is named, or the "
+       "licence does not let a file be given on, nothing is written until you replace it, leave "
+       "out what shows it, or say that you asked. This is no legal advice: what counts is the text "
+       "of each licence and the law where you are.",
+       "quoin share\nquoin share reef --out reef-1.0\n"
+       "quoin share reef --since reef/share/reef-1.0\n"
+       "quoin share reef --without gull.svg,\"box art\" --i-asked tern.svg",
+       1,
+       {{"--out", "FOLDER", "where the share goes (else DIR/share/NAME-VERSION)"},
+        {"--since", "FOLDER", "an earlier share: what changed is listed, and can be printed alone"},
+        {"--without", "WHAT,WHAT",
+         "leave out a card by its id, back, box, box art, mat, rules, or all that shows a file"},
+        {"--i-asked", "FILE,FILE", "you asked whoever made these files, and may give them on"},
+        {"--quiet", "", "say nothing but problems"}},
+       run_share},
       {"desk",
        "[DIR] [options]",
        "work on the game in the browser",
@@ -172,7 +193,9 @@ Parsed parse(const Command& command, const std::vector<std::string>& typed) {
       result.hint = help;
       return result;
     }
-    result.asked.options[word] = value.value_or("");
+    std::string& kept = result.asked.options[word];
+    const bool is_list = option->value.find(',') != std::string_view::npos;
+    kept = is_list && !kept.empty() ? kept + "," + value.value_or("") : value.value_or("");
   }
   if (static_cast<int>(result.asked.words.size()) > command.most_words) {
     result.fault = fmt::format("{} does not know what to do with \"{}\"", command.name,

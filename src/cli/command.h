@@ -16,7 +16,7 @@ inline constexpr int exit_with_warnings = 3;
 
 struct Option {
   std::string_view name;   ///< "--out"
-  std::string_view value;  ///< "FOLDER", or "" for a switch
+  std::string_view value;  ///< "FOLDER", or "" for a switch; "ID,ID" may be given several times
   std::string_view help;
 };
 
@@ -58,6 +58,7 @@ int run_new(const Asked& asked, const Voices& voices);
 int run_check(const Asked& asked, const Voices& voices);
 int run_desk(const Asked& asked, const Voices& voices);
 int run_make(const Asked& asked, const Voices& voices);
+int run_share(const Asked& asked, const Voices& voices);
 int run_printer(const Asked& asked, const Voices& voices);
 int run_sizes(const Asked& asked, const Voices& voices);
 int run_help(const Asked& asked, const Voices& voices);

@@ -1,12 +1,11 @@
 #include <fmt/format.h>
-#include <signal.h>
 
-#include <atomic>
 #include <charconv>
 #include <cstdlib>
 #include <filesystem>
 
 #include "base/today.h"
+#include "cli/at_work.h"
 #include "cli/command.h"
 #include "cli/draw_findings.h"
 #include "cli/outside.h"
@@ -19,54 +18,6 @@
 namespace quoin::cli {
 namespace fs = std::filesystem;
 namespace {
-
-std::atomic<bool> interrupted{false};
-
-extern "C" void on_interrupt(int) { interrupted.store(true); }
-
-/// Shows how far the work is, on a terminal only, and stops it at Ctrl-C.
-class Progress : public job::Watcher {
- public:
-  explicit Progress(const Terminal& terminal) : terminal_(terminal) {
-    struct sigaction action {};
-    action.sa_handler = on_interrupt;
-    action.sa_flags = SA_RESETHAND;  // a second Ctrl-C ends the program at once
-    ::sigaction(SIGINT, &action, nullptr);
-    ::sigaction(SIGTERM, &action, nullptr);
-  }
-  ~Progress() override { terminal_.clear_passing(); }
-  Progress(const Progress&) = delete;
-  Progress& operator=(const Progress&) = delete;
-
-  bool at(std::string_view work, int done, int of) override {
-    const int percent = of > 0 ? done * 100 / of : 100;
-    if (percent != shown_ || work != work_) {
-      terminal_.passing(fmt::format("{} {}/{}", work, done, of));
-      shown_ = percent;
-      work_ = work;
-    }
-    return !interrupted.load();
-  }
-
- private:
-  const Terminal& terminal_;
-  int shown_ = -1;
-  std::string work_;
-};
-
-std::vector<std::string> split(const std::string& list) {
-  std::vector<std::string> parts;
-  std::size_t start = 0;
-  while (start <= list.size()) {
-    const std::size_t comma = std::min(list.find(',', start), list.size());
-    std::string part = list.substr(start, comma - start);
-    while (part.starts_with(' ')) part.erase(0, 1);
-    while (part.ends_with(' ')) part.pop_back();
-    if (!part.empty()) parts.push_back(std::move(part));
-    start = comma + 1;
-  }
-  return parts;
-}
 
 /// Fills the wishes from what was typed; a sentence when something makes no sense.
 std::optional<std::string> read_wishes(const Asked& asked, const std::string& folder,
@@ -108,12 +59,6 @@ std::optional<std::string> read_wishes(const Asked& asked, const std::string& fo
   wishes.printers_folder = printers_folder();
   wishes.today = today();
   return std::nullopt;
-}
-
-int exit_code(const Diagnostics& found) {
-  const Counts counts = count(found);
-  if (counts.errors > 0) return exit_not_written;
-  return counts.warnings > 0 ? exit_with_warnings : exit_clean;
 }
 
 std::string plural(int n, std::string_view one, std::string_view many) {
@@ -167,12 +112,6 @@ void show_totals(const job::Outcome& outcome, const Terminal& out) {
   }
 }
 
-std::string size_words(std::size_t bytes) {
-  if (bytes < 1000) return fmt::format("{} bytes", bytes);
-  if (bytes < 1'000'000) return fmt::format("{:.0f} kB", static_cast<double>(bytes) / 1000);
-  return fmt::format("{:.1f} MB", static_cast<double>(bytes) / 1e6);
-}
-
 void show_files(const job::Outcome& outcome, const std::string& folder, const Terminal& out) {
   std::size_t cards = 0;
   for (const pack::Staging::File& file : outcome.files) {
@@ -186,18 +125,6 @@ void show_files(const job::Outcome& outcome, const std::string& folder, const Te
     out.raw(fmt::format("  {:<28} {:>9}\n", "pictures/cards/",
                         plural(static_cast<int>(cards), "file", "files")));
   out.line("in " + out.toned(Tone::strong, folder));
-}
-
-std::string folder_of(const Asked& asked) {
-  return asked.words.empty() ? "." : asked.words.front();
-}
-
-bool is_game(const std::string& folder, const Voices& voices) {
-  std::error_code ec;
-  if (fs::exists(fs::path(folder) / "game.toml", ec)) return true;
-  voices.err.line(fmt::format("quoin: there is no game.toml in {}", folder), 4);
-  voices.err.line("hint: name the game's folder, or make a game with quoin new", 6);
-  return false;
 }
 
 using Work = job::Outcome (*)(const World&, const job::Wishes&, job::Watcher&);

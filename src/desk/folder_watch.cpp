@@ -33,7 +33,9 @@ bool is_text(std::string_view path) {
 }  // namespace
 
 bool bears_on_the_game(std::string_view path) {
-  if (path.starts_with("pack/") || path.starts_with("reprint/")) return false;
+  for (const char* made : {"pack/", "reprint/", "share/"}) {
+    if (path.starts_with(made)) return false;
+  }
   return !path.starts_with('.') && path.find("/.") == std::string_view::npos;
 }
 

@@ -12,6 +12,7 @@
 #include "game/mat_wishes.h"
 #include "game/node.h"
 #include "game/rules_wishes.h"
+#include "game/sources.h"
 #include "geometry/geometry.h"
 
 namespace quoin::game {
@@ -185,6 +186,7 @@ struct Game {
   std::vector<Text> columns;    ///< header cells of cards.csv, as written
   std::vector<Card> cards;
   std::map<std::string, Text, std::less<>> facts;  ///< every string of [game], for {game.key}
+  Sources sources;                                 ///< where pictures came from
 };
 
 /// Reads the game folder: game.toml, cards.csv, the layouts they name. Gives all that could be

@@ -136,7 +136,13 @@ TEST(GameFromPictures, leaves_pictures_where_they_lie_when_the_folder_becomes_th
             "Jay,Jay,more/Jay.svg,1\r\n"
             "Owl,Owl,Owl x3.png,3\r\n"
             "id,{id},art/id.png,1\r\n");
-  EXPECT_EQ(made.value.size(), 5U) << "four files of the game, one picture with braces";
+  EXPECT_EQ(made.value.size(), 6U) << "five files of the game, one picture with braces";
+  EXPECT_EQ(made.value.at("art/sources.csv"),
+            "file,author,source,licence,changes\r\n"
+            "back.JPG,,,unknown,\r\n"
+            "more/Jay.svg,,,unknown,\r\n"
+            "Owl x3.png,,,unknown,\r\n"
+            "id.png,,,unknown,\r\n");
   for (const auto& [path, bytes] : made.value) world.put(path, bytes);
   const Checked<Game> read = read_game(world);
   EXPECT_EQ(said(read.found), "");

@@ -12,6 +12,7 @@
 #include "game/new_title.h"
 #include "game/reading.h"
 #include "game/size_check.h"
+#include "game/sources.h"
 #include "game/words.h"
 
 namespace quoin::game {
@@ -61,8 +62,8 @@ Found read_name(const std::string& path) {
 
 /// What Quoin made itself, and what is hidden.
 bool is_no_makers_file(const std::string& path) {
-  return path.starts_with("pack/") || path.starts_with("reprint/") || path.starts_with('.') ||
-         path.find("/.") != std::string::npos;
+  return path.starts_with("pack/") || path.starts_with("reprint/") || path.starts_with("share/") ||
+         path.starts_with('.') || path.find("/.") != std::string::npos;
 }
 
 std::vector<Found> pictures_in(const World& world, PictureFiles files, Findings& findings) {
@@ -165,6 +166,8 @@ class Making {
   GameFolder finish(const std::string& title, const NamedSize& size) {
     folder_["cards.csv"] = csv_line({"id", "name", "art", "copies"}) + rows_;
     folder_["layouts/face.toml"] = face;
+    const bool has_list = files_ == PictureFiles::where_they_lie && is_there(sources_file);
+    if (!has_list) folder_[sources_file] = sources_to_fill_in(pictures_);
     folder_["game.toml"] = settings(title, size, has_back_);
     return std::move(folder_);
   }
@@ -172,13 +175,19 @@ class Making {
   [[nodiscard]] std::size_t cards() const { return cards_; }
 
  private:
+  [[nodiscard]] bool is_there(const char* path) const {
+    const ReadAnswer answer = world_.read(path, largest_file);
+    return answer.ok() || answer.failure != ReadFailure::missing;
+  }
+
   /// Where the game finds the picture. A path with braces would read as a placeholder.
   std::string place_of(const Found& found, const std::string& copy, const Bytes& bytes) {
     const bool stays = files_ == PictureFiles::where_they_lie &&
                        found.path.find_first_of("{}") == std::string::npos;
-    if (stays) return found.path;
-    folder_[copy] = bytes;
-    return copy;
+    if (!stays) folder_[copy] = bytes;
+    const std::string place = stays ? found.path : copy;
+    pictures_.push_back(place.starts_with("art/") ? place.substr(4) : place);
+    return place;
   }
 
   const World& world_;
@@ -186,6 +195,7 @@ class Making {
   Findings& findings_;
   GameFolder folder_;
   std::string rows_;
+  std::vector<std::string> pictures_;  // as the list of sources names them
   std::set<std::string> taken_{"back"};
   std::size_t cards_ = 0;
   bool has_back_ = false;

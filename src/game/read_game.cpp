@@ -56,6 +56,9 @@ Checked<Game> read_game(const World& world, const MachinePrices& machine) {
     choose_layouts(reading);
     check_names(reading);
     check_unused(reading);
+    Checked<Sources> sources = read_sources(world);
+    reading.game.sources = std::move(sources.value);
+    reading.found.add(std::move(sources.found));
   } else {
     check_without_settings(reading);
   }

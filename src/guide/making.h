@@ -42,6 +42,14 @@ struct RulesMade {
   std::vector<rules::FoldingStep> steps;  ///< with their pictures
 };
 
+/// What the files are called, and who reads: whoever made the game with its folder at hand, or
+/// somebody who was given the files alone.
+struct GuideFiles {
+  std::string cards = "home/cards.pdf", fronts = "home/cards-fronts.pdf",
+              backs = "home/cards-backs.pdf", box = "home/box.pdf";
+  enum class Reader { maker, friend_of_the_game } reader = Reader::maker;
+};
+
 /// All that a guide is about. Refers to what it is made from.
 struct Making {
   const game::Game& game;
@@ -60,12 +68,14 @@ struct Making {
   const press::Profile* printer = nullptr;  ///< that the game names; null: none was measured
   MatMade mat = {};                         ///< without a mat: `mat.mat` is null
   RulesMade rules = {};                     ///< without rules: `rules.leaflet` is null
+  GuideFiles files = {};
 };
 
 /// The sheets to spare for so many: one in ten, two at the least (common practice, no source).
 [[nodiscard]] int usual_spares(int sheets);
 
-/// The guide for a game: every chapter that it has something for.
+/// The guide for a game: every chapter that it has something for. Who was given the files alone is
+/// not told how to make them again, nor what the maker pays.
 [[nodiscard]] Guide guide_for(const Making& making);
 
 /// The chapters, one function each, in the order of the work. What a game lacks gives a chapter

@@ -17,14 +17,14 @@ std::set<std::size_t> faces_for_guide(const Workshop& shop) {
   return faces;
 }
 
-Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& shop,
-                        const std::map<std::size_t, Scene>& faces,
-                        const std::optional<TopCard>& top_card) {
+guide::Making guide_making(const Outcome& outcome, int decks, const Workshop& shop,
+                           const std::map<std::size_t, Scene>& faces,
+                           const std::optional<TopCard>& top_card) {
   const Making& reckoned = *outcome.making;
   guide::Making making{outcome.game,
                        *outcome.plan,
                        outcome.totals,
-                       wishes.decks,
+                       decks,
                        {},
                        {},
                        false,
@@ -52,6 +52,13 @@ Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& 
     making.rules = {&*outcome.rules, &outcome.rules_sheets,
                     rules::folding_steps(outcome.rules->form, shop.typesetter())};
   }
+  return making;
+}
+
+Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& shop,
+                        const std::map<std::size_t, Scene>& faces,
+                        const std::optional<TopCard>& top_card) {
+  const guide::Making making = guide_making(outcome, wishes.decks, shop, faces, top_card);
   return guide::document_of(guide::guide_for(making), shop.typesetter());
 }
 

@@ -3,6 +3,7 @@
 #include <set>
 
 #include "formats/document.h"
+#include "guide/making.h"
 #include "job/box_shown.h"
 #include "job/job.h"
 #include "job/workshop.h"
@@ -18,5 +19,10 @@ namespace quoin::job {
 [[nodiscard]] Document guide_document(const Outcome& outcome, const Wishes& wishes, Workshop& shop,
                                       const std::map<std::size_t, Scene>& faces,
                                       const std::optional<TopCard>& top_card);
+
+/// All that a guide of the run is about; refers to what is handed in.
+[[nodiscard]] guide::Making guide_making(const Outcome& outcome, int decks, const Workshop& shop,
+                                         const std::map<std::size_t, Scene>& faces,
+                                         const std::optional<TopCard>& top_card);
 
 }  // namespace quoin::job

@@ -10,7 +10,9 @@
 #include "formats/dxf/dxf.h"
 #include "formats/pdf/pdf.h"
 #include "formats/svg/svg.h"
+#include "job/ahead.h"
 #include "job/box_shown.h"
+#include "job/copies.h"
 #include "job/guide_shown.h"
 #include "job/kept_findings.h"
 #include "job/mat_made.h"
@@ -18,6 +20,7 @@
 #include "job/printer/known_printer.h"
 #include "job/reckon.h"
 #include "job/rules_shown.h"
+#include "job/settled.h"
 #include "job/workshop.h"
 #include "pack/box_files.h"
 #include "pack/box_pictures.h"
@@ -59,40 +62,6 @@ std::vector<int> chosen_cards(const game::Game& game, const Wishes& wishes, Diag
   return cards;
 }
 
-/// Every piece that is to be printed, deck after deck. A reprint takes each id as often as it is
-/// asked for.
-std::vector<sheets::Copy> all_copies(const game::Game& game, const Workshop& shop,
-                                     const Wishes& wishes, int decks) {
-  std::vector<sheets::Copy> copies;
-  for (int deck = 0; deck < decks; ++deck) {
-    for (int front = 0; front < shop.fronts(); ++front) {
-      const auto at = static_cast<std::size_t>(front);
-      const game::Card& card = game.cards[static_cast<std::size_t>(shop.drawings()[at].card)];
-      const auto again = std::count(wishes.only.begin(), wishes.only.end(), card.id);
-      const auto times = wishes.only.empty() ? card.copies : static_cast<int>(again);
-      copies.insert(copies.end(), static_cast<std::size_t>(times),
-                    {front, shop.back_of()[at], card.suit, card.deck});
-    }
-  }
-  return copies;
-}
-
-sheets::PieceFormat piece_format(const game::Game& game, const Workshop& shop) {
-  return {game.card.size,     game.card.bleed, pieces::back_bleed(game),
-          shop.edges_alike(), "card",          game.card.origin};
-}
-
-pack::Totals totals_of(const game::Game& game, const Workshop& shop, std::size_t pieces) {
-  pack::Totals totals;
-  totals.rows = shop.fronts();
-  totals.backs = static_cast<int>(shop.drawings().size()) - shop.fronts();
-  totals.pieces = static_cast<int>(pieces);
-  for (const game::Card& card : game.cards) {
-    if (card.layout >= 0) totals.cards += card.copies;
-  }
-  return totals;
-}
-
 /// Lays the sheets once all faces were drawn, and adds what is found on the way.
 void lay_sheets(const Workshop& shop, const Wishes& wishes, Outcome& outcome, Diagnostics& found) {
   const std::vector<sheets::Copy> copies = all_copies(outcome.game, shop, wishes, wishes.decks);
@@ -132,14 +101,11 @@ void fold_box(const Wishes& wishes, Workshop& shop, Outcome& outcome, Diagnostic
 }
 
 void settle(Outcome& outcome, Diagnostics found) {
-  const std::vector<std::string>& off = outcome.game.limits.off;
-  for (Diagnostic& problem : found) {
-    const std::string name(facts(problem.id).name);
-    const bool silenced =
-        problem.severity != Severity::error && std::find(off.begin(), off.end(), name) != off.end();
-    if (!silenced) outcome.found.push_back(std::move(problem));
+  Diagnostics all = std::move(outcome.found);
+  for (Diagnostic& problem : settled(outcome.game, std::move(found))) {
+    all.push_back(std::move(problem));
   }
-  outcome.found = in_order(std::move(outcome.found));
+  outcome.found = in_order(std::move(all));
 }
 
 Diagnostic stopped() {
@@ -214,39 +180,6 @@ void take_found(Run& run, Workshop& shop) {
   shop.found().clear();
   for (Diagnostic& problem : run.found) all.push_back(std::move(problem));
   run.found = std::move(all);
-}
-
-/// Composes faces some way ahead of their drawing, so that their pictures are being read
-/// meanwhile.
-class Ahead {
- public:
-  explicit Ahead(Workshop& shop) : shop_(shop), prefetch_(shop.shelf()) {}
-
-  /// The next drawing, composed.
-  [[nodiscard]] Scene next() {
-    while (composed_ < shop_.drawings().size() && waiting_.size() < how_far) {
-      const Scene& scene = waiting_.emplace_back(shop_.compose(composed_));
-      prefetch_.want(scene, shop_.must_look(composed_++, scene) ? Prefetch::Use::look_and_file
-                                                                : Prefetch::Use::file);
-    }
-    Scene scene = std::move(waiting_.front());
-    waiting_.pop_front();
-    return scene;
-  }
-
- private:
-  static constexpr std::size_t how_far = 24;
-
-  Workshop& shop_;
-  Prefetch prefetch_;
-  std::deque<Scene> waiting_;
-  std::size_t composed_ = 0;
-};
-
-/// The drawing that looks out of the open box: the first back, or the first card of a deck without.
-std::size_t top_card_of(const Workshop& shop) {
-  const auto backs = static_cast<std::size_t>(shop.fronts());
-  return backs < shop.drawings().size() ? backs : 0;
 }
 
 /// Draws every face once, into the recording and, when asked for, as a preview.

@@ -9,6 +9,7 @@
 namespace quoin::job {
 namespace {
 
+/// What bears on no card's looks, or on each card's own row alone.
 constexpr std::string_view card_list = "cards.csv";
 constexpr std::size_t sum_size = 64;
 
@@ -151,7 +152,7 @@ void each_picture(const std::vector<Item>& items, const Use& use) {
 
 ReadAnswer WitnessedWorld::read(std::string_view path, std::size_t limit) const {
   ReadAnswer answer = world_.read(path, limit);
-  if (path != card_list) {
+  if (path != card_list && path != game::sources_file) {
     hashes_[std::string(path)] = answer.ok() ? sha256(*answer.bytes) : explain(answer, path);
   }
   return answer;

@@ -24,7 +24,7 @@ class WitnessedWorld : public World {
   [[nodiscard]] ReadAnswer read(std::string_view path, std::size_t limit) const override;
   [[nodiscard]] std::vector<std::string> files_below(std::string_view folder) const override;
 
-  /// A hash of all that was read up to now, but for the card list.
+  /// A hash of all that was read up to now, but for the card list and the list of sources.
   [[nodiscard]] std::string hash() const;
 
  private:

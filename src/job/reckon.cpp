@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "job/settled.h"
+
 namespace quoin::job {
 namespace {
 
@@ -18,10 +20,6 @@ std::vector<making::FaceFacts> faces_of(const Workshop& shop, const game::Game& 
     faces.push_back({drawing.piece, drawing.is_back, card.origin, shop.measures()[i]});
   }
   return faces;
-}
-
-void add(Diagnostics more, Diagnostics& found) {
-  for (Diagnostic& problem : more) found.push_back(std::move(problem));
 }
 
 int board_sheets(const Outcome& outcome, int decks) {

@@ -46,14 +46,14 @@ void clear_leftovers(const fs::path& parent, const std::string& stem) {
 }
 
 /// The files the earlier pack lists as its own, or nothing when it is no pack of ours.
-std::optional<std::set<std::string>> listed_files(const fs::path& folder) {
-  std::ifstream in(folder / report_name, std::ios::binary);
+std::optional<std::set<std::string>> listed_files(const fs::path& folder, const FolderKind& kind) {
+  std::ifstream in(folder / kind.marker, std::ios::binary);
   if (!in) return std::nullopt;
   const nlohmann::json report = nlohmann::json::parse(in, nullptr, false);
   if (!report.is_object() || !report.contains("quoin") || !report.contains("files")) {
     return std::nullopt;
   }
-  std::set<std::string> names{report_name};
+  std::set<std::string> names{kind.marker};
   for (const nlohmann::json& file : report["files"]) {
     if (file.is_object()) names.insert(file.value("path", std::string{}));
   }
@@ -71,8 +71,8 @@ Outcome flush(const fs::path& path, const std::string& shown) {
 }
 
 /// Moves what the maker laid into the earlier pack over to the new one.
-void keep_foreign_files(const fs::path& earlier, const fs::path& fresh) {
-  const std::optional<std::set<std::string>> ours = listed_files(earlier);
+void keep_foreign_files(const fs::path& earlier, const fs::path& fresh, const FolderKind& kind) {
+  const std::optional<std::set<std::string>> ours = listed_files(earlier, kind);
   if (!ours) return;
   std::error_code ec;
   std::vector<fs::path> foreign;
@@ -91,12 +91,13 @@ void keep_foreign_files(const fs::path& earlier, const fs::path& fresh) {
 
 }  // namespace
 
-Staging::Staging(std::string target, std::string folder)
-    : target_(std::move(target)), folder_(std::move(folder)) {}
+Staging::Staging(std::string target, std::string folder, const FolderKind& kind)
+    : target_(std::move(target)), folder_(std::move(folder)), kind_(&kind) {}
 
 Staging::Staging(Staging&& other) noexcept
     : target_(std::move(other.target_)),
       folder_(std::exchange(other.folder_, {})),
+      kind_(other.kind_),
       files_(std::move(other.files_)) {}
 
 Staging::~Staging() {
@@ -105,20 +106,20 @@ Staging::~Staging() {
   fs::remove_all(folder_, ignored);
 }
 
-Result<Staging> Staging::begin(const std::string& target) {
+Result<Staging> Staging::begin(const std::string& target, const FolderKind& kind) {
   std::error_code ec;
   fs::path place = fs::absolute(target, ec).lexically_normal();
   if (!place.has_filename()) place = place.parent_path();
   const fs::file_status status = fs::status(place, ec);
   if (fs::exists(status) && !fs::is_directory(status)) {
     return Diagnostic(Id::pack_target_is_a_file, {},
-                      fmt::format("{} is a file; the pack needs a folder", target))
+                      fmt::format("{} is a file; the {} needs a folder", target, kind.word))
         .hint("name another folder with --out");
   }
-  if (fs::is_directory(status) && !fs::is_empty(place, ec) && !listed_files(place)) {
-    return Diagnostic(Id::pack_target_not_a_pack, {},
+  if (fs::is_directory(status) && !fs::is_empty(place, ec) && !listed_files(place, kind)) {
+    return Diagnostic(kind.not_of_this_kind, {},
                       fmt::format("{} holds files that Quoin did not make", target))
-        .detail("putting the pack there would take their place")
+        .detail(fmt::format("putting the {} there would take their place", kind.word))
         .hint("name an empty or a new folder with --out");
   }
   fs::create_directories(place.parent_path(), ec);
@@ -128,7 +129,7 @@ Result<Staging> Staging::begin(const std::string& target) {
   const fs::path folder = place.parent_path() / (stem + std::to_string(::getpid()));
   fs::remove_all(folder, ec);
   if (!fs::create_directory(folder, ec)) return not_written(folder.string(), ec.message());
-  return Staging(place.string(), folder.string());
+  return Staging(place.string(), folder.string(), kind);
 }
 
 Staging::Writer::Writer(std::string path, std::string shown)
@@ -182,6 +183,15 @@ Outcome Staging::write(const std::string& path, const Bytes& bytes) {
   return close(path, **writer);
 }
 
+Result<Bytes> Staging::read(const std::string& path) const {
+  std::ifstream in(fs::path(folder_) / path, std::ios::binary | std::ios::ate);
+  Bytes bytes(in ? static_cast<std::size_t>(in.tellg()) : 0, '\0');
+  in.seekg(0);
+  in.read(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+  if (!in) return not_written((fs::path(target_) / path).string(), "it cannot be read back");
+  return bytes;
+}
+
 /// Waits for the disk with all files at once: each alone waits for it a millisecond.
 Outcome Staging::flush_files() const {
   constexpr std::size_t side_by_side = 8;
@@ -215,7 +225,7 @@ Outcome Staging::publish() {
     folder_.clear();
     return Done{};
   }
-  keep_foreign_files(target_, folder_);
+  keep_foreign_files(target_, folder_, *kind_);
   // Swapped in one step: at no moment is there no pack. The earlier one then goes with ~Staging.
   if (::renameat2(AT_FDCWD, folder_.c_str(), AT_FDCWD, target_.c_str(), RENAME_EXCHANGE) == 0) {
     return Done{};

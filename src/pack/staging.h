@@ -9,6 +9,20 @@
 
 namespace quoin::pack {
 
+/// What a folder of files is: the file that marks it and lists what is in it, what it is called in
+/// messages, and what is said when files in the way are not of this kind.
+struct FolderKind {
+  const char* marker;
+  const char* word;
+  Id not_of_this_kind;
+};
+/// The file that marks a folder as a pack and lists what is in it.
+inline constexpr const char* report_name = "report.json";
+inline constexpr FolderKind pack_folder{report_name, "pack", Id::pack_target_not_a_pack};
+/// The same for a game that is given to others.
+inline constexpr const char* manifest_name = "share.json";
+inline constexpr FolderKind share_folder{manifest_name, "share", Id::share_target_not_a_share};
+
 /// A pack in the making: files are written beside the place where the pack will stand, and the
 /// whole is put there in one step. Until then, and when anything fails, the earlier pack is as it
 /// was. A staging that is dropped without `publish` takes its files with it; what a killed run left
@@ -18,8 +32,10 @@ class Staging {
   /// Makes ready to publish at `target` (a path on disk, made when missing).
   ///
   /// Fails with `pack.target-is-a-file`, `pack.target-not-a-pack` (a folder with files and no
-  /// report.json of Quoin's: they would be lost) and `pack.not-written` with the system's words.
-  [[nodiscard]] static Result<Staging> begin(const std::string& target);
+  /// report.json of Quoin's: they would be lost; `share.target-not-a-share` for a share) and
+  /// `pack.not-written` with the system's words.
+  [[nodiscard]] static Result<Staging> begin(const std::string& target,
+                                             const FolderKind& kind = pack_folder);
 
   ~Staging();
   Staging(Staging&& other) noexcept;
@@ -52,6 +68,9 @@ class Staging {
   /// Ends it and adds it to `files`. Fails with `pack.not-written`, also for an earlier piece.
   [[nodiscard]] Outcome close(const std::string& path, Writer& writer);
 
+  /// A file that was written. Fails with `pack.not-written` when it cannot be read back.
+  [[nodiscard]] Result<Bytes> read(const std::string& path) const;
+
   struct File {
     std::string path;
     std::size_t bytes = 0;
@@ -65,13 +84,11 @@ class Staging {
   [[nodiscard]] Outcome publish();
 
  private:
-  Staging(std::string target, std::string folder);
+  Staging(std::string target, std::string folder, const FolderKind& kind);
   [[nodiscard]] Outcome flush_files() const;
   std::string target_, folder_;
+  const FolderKind* kind_;
   std::vector<File> files_;
 };
-
-/// The file that marks a folder as a pack and lists what is in it.
-inline constexpr const char* report_name = "report.json";
 
 }  // namespace quoin::pack

@@ -16,6 +16,13 @@ class DrawnSymbols {
   [[nodiscard]] static Result<DrawnSymbols> draw(const std::vector<Symbol>& symbols,
                                                  PictureShelf& shelf,
                                                  const std::function<bool(int)>& progress);
+  struct Both;
+  /// The same, and once more as `other` makes each scene (its number among the symbols and the
+  /// scene as it was drawn; texts must be set in what it gives back): each is made once.
+  [[nodiscard]] static Result<Both> draw_both(
+      const std::vector<Symbol>& symbols,
+      const std::function<Scene(std::size_t, const Scene&)>& other, PictureShelf& shelf,
+      const std::function<bool(int)>& progress);
   ~DrawnSymbols();
   DrawnSymbols(DrawnSymbols&&) noexcept;
   [[nodiscard]] const State& state() const { return *state_; }
@@ -23,6 +30,10 @@ class DrawnSymbols {
  private:
   explicit DrawnSymbols(std::unique_ptr<State> state);
   std::unique_ptr<State> state_;
+};
+
+struct DrawnSymbols::Both {
+  DrawnSymbols as_they_are, changed;
 };
 
 /// Writes the document as PDF 1.7: text as text, vectors as vectors, each picture and each symbol

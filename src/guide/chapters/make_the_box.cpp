@@ -19,8 +19,9 @@ void add_printing(Chapter& chapter, const Making& making) {
   chapter.blocks.push_back(Heading{"Print"});
   TickList list;
   list.items.push_back(
-      fmt::format("**home/box.pdf** on plain paper first, at **100 %**. The bar at its "
-                  "foot is 100 mm long. Fold it up without glue, and try the deck in it."));
+      fmt::format("**{}** on plain paper first, at **100 %**. The bar at its "
+                  "foot is 100 mm long. Fold it up without glue, and try the deck in it.",
+                  making.files.box));
   list.items.push_back(fmt::format("Then on board: {}, {} of {}.", board_stock_words(making.game),
                                    sheets::counted(count, "sheet"),
                                    as_words(making.plan.wishes.paper_name)));

@@ -73,7 +73,7 @@ void add_by_hand(Chapter& chapter, const Making& making) {
   const bool face_up = plan.wishes.pile == game::Pile::face_up;
   chapter.blocks.push_back(Heading{"Fronts first, then backs"});
   TickList list;
-  list.items.push_back("Print all of **home/cards-fronts.pdf**.");
+  list.items.push_back(fmt::format("Print all of **{}**.", making.files.fronts));
   list.items.push_back(fmt::format(
       "{} and put it back, turned about the {} as the picture shows. Try it with one sheet of "
       "plain "
@@ -83,10 +83,11 @@ void add_by_hand(Chapter& chapter, const Making& making) {
   list.items.push_back(
       plan.backs_interchangeable
           ? fmt::format(
-                "Print **home/cards-backs.pdf** behind them, {}: all backs are alike.",
+                "Print **{}** behind them, {}: all backs are alike.", making.files.backs,
                 making.totals.sheets == 1 ? "once" : fmt::format("{} copies", making.totals.sheets))
-          : "Print **home/cards-backs.pdf** behind them. Its pages stand in the order in which the "
-            "pile is drawn in.");
+          : fmt::format("Print **{}** behind them. Its pages stand in the order in which the "
+                        "pile is drawn in.",
+                        making.files.backs));
   chapter.blocks.push_back(std::move(list));
 }
 
@@ -154,16 +155,16 @@ void add_the_rest(Chapter& chapter, const Making& making) {
   const int sheets = making.totals.sheets;
   const bool both = making.plan.wishes.backs == BackPrinting::printer;
   chapter.blocks.push_back(Heading{"Now the rest, on card"});
-  chapter.blocks.push_back(Paragraph{
-      fmt::format("Print {}: {}.{} Let the sheets lie side by side until the ink does not smear "
-                  "any more; with an "
-                  "ink-jet printer an hour is safe.",
-                  making.plan.wishes.backs == BackPrinting::by_hand ? "the files in this order"
-                                                                    : "**home/cards.pdf**",
-                  sheets == 1 ? "it is one sheet" : fmt::format("{} sheets", sheets),
-                  both ? fmt::format(" Its pages are front 1, back 1{}.",
-                                     sheets > 1 ? ", front 2, back 2 and so on" : "")
-                       : "")});
+  chapter.blocks.push_back(Paragraph{fmt::format(
+      "Print {}: {}.{} Let the sheets lie side by side until the ink does not smear "
+      "any more; with an "
+      "ink-jet printer an hour is safe.",
+      making.plan.wishes.backs == BackPrinting::by_hand ? "the files in this order"
+                                                        : "**" + making.files.cards + "**",
+      sheets == 1 ? "it is one sheet" : fmt::format("{} sheets", sheets),
+      both ? fmt::format(" Its pages are front 1, back 1{}.",
+                         sheets > 1 ? ", front 2, back 2 and so on" : "")
+           : "")});
 }
 
 }  // namespace
@@ -177,8 +178,8 @@ Chapter print_cards(const Making& making) {
       "The sheets are in **{}**. Open {} in a program that shows PDF files, and choose these "
       "settings in the window for printing.",
       plan.wishes.backs == BackPrinting::by_hand
-          ? "home/cards-fronts.pdf** and **home/cards-backs.pdf"
-          : "home/cards.pdf",
+          ? making.files.fronts + "** and **" + making.files.backs
+          : making.files.cards,
       plan.wishes.backs == BackPrinting::by_hand ? "them" : "it")});
   chapter.blocks.push_back(settings(making));
   if (making.printer != nullptr) add_printer(chapter, making);

@@ -94,6 +94,7 @@ void add_printer(Chapter& chapter, const Making& making) {
   }
   chapter.blocks.push_back(Heading{"Your printer"});
   chapter.blocks.push_back(Paragraph{usual_words(making)});
+  if (making.files.reader == GuideFiles::Reader::friend_of_the_game) return;
   chapter.blocks.push_back(Paragraph{
       "It can be measured, in a quarter of an hour and on three sheets: **./run quoin printer "
       "sheet** makes a sheet to print and to read against the light, **./run quoin printer** says "

@@ -129,6 +129,8 @@ void measure_border(const Leaf& leaf, const Face& face, const FaceLook& look,
   measure.border = Border{width, leaf.element(), leaf.origin(face.row)};
 }
 
+}  // namespace
+
 std::array<double, 4> ink_on(const Raster& picture) {
   std::array<double, 4> sum{};
   for (const std::uint32_t pixel : picture.pixels) {
@@ -143,8 +145,6 @@ std::array<double, 4> ink_on(const Raster& picture) {
   }
   return sum;
 }
-
-}  // namespace
 
 FaceMeasure measure_face(const Face& face, const FaceLook& look) {
   FaceMeasure measure;

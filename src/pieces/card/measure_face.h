@@ -41,4 +41,8 @@ struct FaceMeasure {
 /// tells full pages from light ones.
 [[nodiscard]] FaceMeasure measure_face(const Face& face, const FaceLook& look);
 
+/// The part of an opaque picture that each plate covers, 0..1: cyan, magenta, yellow, black,
+/// separated as said above.
+[[nodiscard]] std::array<double, 4> ink_on(const Raster& picture);
+
 }  // namespace quoin::pieces

@@ -1,0 +1,38 @@
+#pragma once
+#include <deque>
+#include <string>
+
+#include "job/share/edition.h"
+#include "pack/share/archive.h"
+#include "pack/share/share_page.h"
+
+namespace quoin::job {
+
+/// A file of an earlier pack that goes along as it is: the mat, the rules.
+struct PackFile {
+  std::string name;  ///< in the share, behind the game's name: "mat-for-a-shop.pdf"
+  std::string what;  ///< "Mat, one page for a print shop"
+  Bytes bytes;
+};
+
+/// All that a share is written from.
+struct ShareWork {
+  ShareOutcome& outcome;
+  Workshop& shop;
+  const DrawnFaces& faces;
+  const std::deque<Edition>& editions;
+  const std::deque<SharedBox>& boxes;  ///< `box_of[i]` is that of edition i, or -1
+  const std::vector<int>& box_of;
+  const pack::Manifest& manifest;          ///< its cards; the files are added
+  const std::vector<PackFile>& from_pack;  ///< files of a pack that was made earlier
+  Watcher& watcher;
+};
+
+/// Writes every file of the share but the archive. False, with the reasons in `found`, when it
+/// could not.
+[[nodiscard]] bool write_share(const ShareWork& work, pack::Staging& staging, Diagnostics& found);
+
+/// The archive of what was written: everything in one folder, `name`.
+[[nodiscard]] Result<Bytes> archive_of(const pack::Staging& staging, const std::string& name);
+
+}  // namespace quoin::job
