@@ -46,7 +46,8 @@ struct RulesMade {
 /// somebody who was given the files alone.
 struct GuideFiles {
   std::string cards = "home/cards.pdf", fronts = "home/cards-fronts.pdf",
-              backs = "home/cards-backs.pdf", box = "home/box.pdf";
+              backs = "home/cards-backs.pdf", box = "home/box.pdf", mat = "home/mat.pdf",
+              shop_mat = "shop/mat.pdf", rules = "home/rules.pdf";
   enum class Reader { maker, friend_of_the_game } reader = Reader::maker;
 };
 

@@ -98,6 +98,11 @@ std::string order_words(const Making& making, const ReadMe& facts) {
                   as_words(making.plan.wishes.paper_name));
   if (!facts.box_full.empty()) words += " Then the box, on board.";
   if (!facts.rules.empty()) words += " The rules, on plain paper.";
+  if (!facts.mat.empty()) {
+    const std::size_t sheets = making.mat.tiling->tiles.size();
+    words += sheets == 1 ? std::string(" The mat.")
+                         : fmt::format(" The mat, {} sheets to be joined.", sheets);
+  }
   return words + fmt::format(" How to cut, round and fold stands in {}, with pictures.",
                              in_bold(facts.guide));
 }

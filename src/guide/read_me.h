@@ -10,7 +10,7 @@ namespace quoin::guide {
 /// What "Read me first" tells beside what a guide knows. File names are short ones.
 struct ReadMe {
   std::string cards_full, cards_low, box_full, box_low, guide;  ///< "": there is none
-  std::string rules;                                            ///< "": there are none
+  std::string rules, mat;                                       ///< "": there are none
   std::string ink_words;  ///< "the cards take 30 % of the ink"
   Scene low_ink_face;     ///< the first of the shown faces in low ink, texts set
   std::string since;      ///< the earlier version

@@ -17,7 +17,7 @@ std::set<std::size_t> faces_for_guide(const Workshop& shop) {
   return faces;
 }
 
-guide::Making guide_making(const Outcome& outcome, int decks, const Workshop& shop,
+guide::Making guide_making(const Outcome& outcome, int decks, Workshop& shop,
                            const std::map<std::size_t, Scene>& faces,
                            const std::optional<TopCard>& top_card) {
   const Making& reckoned = *outcome.making;

@@ -21,7 +21,7 @@ namespace quoin::job {
                                       const std::optional<TopCard>& top_card);
 
 /// All that a guide of the run is about; refers to what is handed in.
-[[nodiscard]] guide::Making guide_making(const Outcome& outcome, int decks, const Workshop& shop,
+[[nodiscard]] guide::Making guide_making(const Outcome& outcome, int decks, Workshop& shop,
                                          const std::map<std::size_t, Scene>& faces,
                                          const std::optional<TopCard>& top_card);
 

@@ -39,7 +39,7 @@ struct Wishes {
   /// The day by the maker's clock, "2026-11-28", "" when nobody knows. What follows from it is
   /// among the findings of the outcome and in no file, since those are the same on any day.
   std::string today = {};
-  /// What the rules print where they say {credits}, a line each.
+  /// What the rules print where they say {credits}, a line each; empty: what art/sources.csv says.
   std::vector<std::string> credits = {};
 };
 

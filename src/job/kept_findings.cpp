@@ -143,7 +143,7 @@ void each_picture(const std::vector<Item>& items, const Use& use) {
     const auto* text = std::get_if<TextItem>(&item.what);
     if (text == nullptr) continue;
     for (const TextRun& run : text->block.runs) {
-      if (run.symbol) use(*run.symbol->picture);
+      if (run.symbol && run.symbol->picture) use(*run.symbol->picture);
     }
   }
 }

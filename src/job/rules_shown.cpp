@@ -8,8 +8,10 @@ namespace quoin::job {
 
 void fold_rules(const Wishes& wishes, Workshop& shop, Outcome& outcome, Diagnostics& found) {
   if (!outcome.game.rules || !wishes.only.empty()) return;
+  const std::vector<std::string> credits =
+      wishes.credits.empty() ? game::credits(outcome.game) : wishes.credits;
   Checked<std::optional<rules::Leaflet>> made = rules::make_leaflet(
-      shop.studio(), shop.typesetter(), pack::rules_rooms(outcome.game), wishes.credits);
+      shop.studio(), shop.typesetter(), pack::rules_rooms(outcome.game), credits);
   for (Diagnostic& problem : made.found) found.push_back(std::move(problem));
   outcome.rules = std::move(made.value);
   if (!outcome.rules) return;

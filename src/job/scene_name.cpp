@@ -21,7 +21,7 @@ void write_items(PackedWriter& out, const std::vector<Item>& items) {
     if (text == nullptr) continue;
     for (const TextRun& run : text->block.runs) {
       out.string(run.text);
-      if (run.symbol) write_picture(out, *run.symbol->picture);
+      if (run.symbol && run.symbol->picture) write_picture(out, *run.symbol->picture);
     }
   }
 }

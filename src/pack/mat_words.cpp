@@ -11,7 +11,7 @@ using sheets::millimetres;
 bool is_cloth(const game::Game& game) { return game.mat->material == game::MatMaterial::cloth; }
 
 /// "A2, 594 x 420 mm", or the size alone.
-std::string size_words(const game::Game& game, const pieces::Mat& mat) {
+std::string mat_size_words(const game::Game& game, const pieces::Mat& mat) {
   const std::string size = millimetres(mat.plan.size);
   return game.mat->size_name.empty() ? size : game.mat->size_name + ", " + size;
 }
@@ -35,7 +35,7 @@ std::vector<std::string> shop_mat_words(const game::Game& game, const pieces::Ma
   const ShopMat shop = shop_mat_sizes(game, mat);
   std::vector<std::string> lines;
   lines.push_back(fmt::format("{}: mat of {}, finished {}", game.title,
-                              is_cloth(game) ? "cloth" : "paper", size_words(game, mat)));
+                              is_cloth(game) ? "cloth" : "paper", mat_size_words(game, mat)));
   if (!is_cloth(game)) {
     lines.push_back(fmt::format("print at 100 %; trim to {}; bleed {} all round",
                                 millimetres(shop.cut), millimetres(mat.plan.bleed)));
@@ -59,7 +59,7 @@ std::vector<std::string> mat_lines(const game::Game& game, const pieces::Mat& ma
   std::vector<std::string> lines;
   const int places = static_cast<int>(mat.places.size());
   lines.push_back(fmt::format(
-      "{}, {}, {}", size_words(game, mat), is_cloth(game) ? "cloth" : "paper",
+      "{}, {}, {}", mat_size_words(game, mat), is_cloth(game) ? "cloth" : "paper",
       places == 0 ? "no places for cards" : sheets::counted(places, "place") + " for cards"));
   lines.push_back(tiling == nullptr ? "for your printer: none, the sheets are too small"
                                     : "for your printer: " +

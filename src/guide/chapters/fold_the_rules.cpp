@@ -19,10 +19,10 @@ void add_rules_printing(Chapter& chapter, const Making& making) {
                 ? std::string(", its second page on the back of the first")
                 : fmt::format(", on both sides, flipped on the {}", flip_edge_words(making.plan));
   }
-  list.items.push_back(fmt::format("**home/rules.pdf** at **100 %**{}, on {}: {} of {}.", sides,
-                                   pack::rules_paper_words(*making.game.rules),
-                                   sheets::counted(sheets.count(), "sheet"),
-                                   as_words(making.plan.wishes.paper_name)));
+  list.items.push_back(fmt::format(
+      "**{}** at **100 %**{}, on {}: {} of {}.", as_words(making.files.rules), sides,
+      pack::rules_paper_words(*making.game.rules), sheets::counted(sheets.count(), "sheet"),
+      as_words(making.plan.wishes.paper_name)));
   if (!leaflet.whole_sheet) {
     list.items.push_back("The bar at its foot is 100 mm long. Is it?");
   }

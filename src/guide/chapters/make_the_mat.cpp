@@ -20,8 +20,8 @@ int sheet_count(const Making& making) { return static_cast<int>(tiling_of(making
 void add_one_sheet(Chapter& chapter, const Making& making) {
   chapter.blocks.push_back(Heading{"From your own printer"});
   TickList list;
-  list.items.push_back(fmt::format("Print **home/mat.pdf** at **100 %**, one side only: {} of {}.",
-                                   sheets::counted(1, "sheet"),
+  list.items.push_back(fmt::format("Print **{}** at **100 %**, one side only: {} of {}.",
+                                   as_words(making.files.mat), sheets::counted(1, "sheet"),
                                    as_words(making.plan.wishes.paper_name)));
   list.items.push_back("Cut it out along the thin line, on the side of the mat.");
   chapter.blocks.push_back(std::move(list));
@@ -37,9 +37,10 @@ void add_joining(Chapter& chapter, const Making& making) {
   chapter.blocks.push_back(Heading{"From your own printer"});
   TickList list;
   list.items.push_back(fmt::format(
-      "Print **home/mat.pdf** at **100 %**, one side only: the first page says how it is done, {} "
+      "Print **{}** at **100 %**, one side only: the first page says how it is done, {} "
       "of {} are the mat. Measure the bar on the first page.",
-      sheets::counted(sheet_count(making), "sheet"), as_words(making.plan.wishes.paper_name)));
+      as_words(making.files.mat), sheets::counted(sheet_count(making), "sheet"),
+      as_words(making.plan.wishes.paper_name)));
   list.items.push_back(
       "Lay the sheets out as in the picture. Letters are rows; numbers go from left to right.");
   list.items.push_back(fmt::format(
@@ -91,10 +92,9 @@ void add_shop(Chapter& chapter, const Making& making) {
     facts += (facts.empty() ? "" : "; ") + as_words(line, 240);
   }
   list.items.push_back(
-      fmt::format("Hand over **shop/mat.pdf**: one page with trim and bleed boxes. At its foot it "
-                  "says what the "
-                  "shop has to know: *{}*.",
-                  facts));
+      fmt::format("Hand over **{}**: one page with trim and bleed boxes. At its foot it says what "
+                  "the shop has to know: *{}*.",
+                  as_words(making.files.shop_mat), facts));
   list.items.push_back(is_cloth(making)
                            ? "Ask which cloth they print and what it loses when it is fixed and "
                              "washed, put that into *shrinkage* under *mat*, and make the file "
@@ -126,9 +126,10 @@ void add_iron(Chapter& chapter, const Making& making) {
       "printed mirrored and laid face down; what the maker of the film says about printing, heat "
       "and time comes first. Wash and iron the cloth before, and try it on a corner.",
       making.mat.tiling != nullptr
-          ? "print home/mat.pdf on it instead of paper, and let the edges meet instead of lying "
-            "over each other."
-          : "the sheets of this game are too small for that.")});
+          ? fmt::format("print {} on it instead of paper, and let the edges meet instead of lying "
+                        "over each other.",
+                        as_words(making.files.mat))
+          : std::string("the sheets of this game are too small for that."))});
   chapter.blocks.push_back(Caution{
       "Iron and needle",
       {"An iron burns, and film holds its heat: let it cool before you peel it. Keep the cord and "

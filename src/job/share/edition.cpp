@@ -5,6 +5,7 @@
 
 #include "job/copies.h"
 #include "job/reckon.h"
+#include "job/rules_shown.h"
 
 namespace quoin::job {
 namespace {
@@ -68,8 +69,9 @@ game::Game for_strangers(const game::Game& game, const SharedPaper& paper) {
   return theirs;
 }
 
-bool lay_edition(const Workshop& shop, const DrawnFaces& faces, const SharedBox& box,
+bool lay_edition(Workshop& shop, const DrawnFaces& faces, SharedPieces pieces,
                  const pack::Changes* changes, Edition& edition, Diagnostics& found) {
+  const SharedBox& box = pieces.box;
   Outcome& outcome = edition.outcome;
   const Wishes one_deck;
   const auto copies = [&](int decks) { return all_copies(outcome.game, shop, one_deck, decks); };
@@ -86,11 +88,29 @@ bool lay_edition(const Workshop& shop, const DrawnFaces& faces, const SharedBox&
     outcome.box_sheets = std::move(sheets.value);
     for (Diagnostic& problem : sheets.found) found.push_back(std::move(problem));
   }
+  if (pieces.mat.mat) {
+    const game::MatWishes& wishes = *outcome.game.mat;
+    outcome.mat = pieces.mat.mat;
+    outcome.mat_tiling =
+        sheets::lay_tiles(wishes.size, wishes.overlap, outcome.game.sheets, wishes.place("size"))
+            .or_report(found);
+  }
+  if (outcome.rules) {
+    check_rules_in_box(outcome, found);
+    auto drawn =
+        DrawnSymbols::draw(pack::rules_symbols(*outcome.rules), shop.shelf(), {}).or_report(found);
+    if (drawn) edition.rules.emplace(std::move(*drawn));
+  }
+  if (any_errors(found)) return false;
   Diagnostics told_by_make;
   reckon(shop, one_deck, copies, outcome, told_by_make);
   edition.facts.paper = edition.paper->name;
   edition.facts.sheets = outcome.totals.sheets;
   edition.facts.board_sheets = outcome.box_sheets.count();
+  if (outcome.mat_tiling) {
+    edition.facts.mat_sheets = static_cast<int>(outcome.mat_tiling->tiles.size());
+  }
+  if (outcome.rules) edition.facts.rules_sheets = outcome.rules_sheets.count();
   edition.facts.full_cover = covered(outcome.making->costs.runs.front().stuff);
   edition.facts.low_cover = low_cover(shop, faces, edition);
   if (changes == nullptr) return true;

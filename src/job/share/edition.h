@@ -4,6 +4,7 @@
 
 #include "job/share/faces.h"
 #include "job/share/share.h"
+#include "job/share/shared_mat.h"
 
 namespace quoin::job {
 
@@ -29,16 +30,24 @@ struct Edition {
   const SharedPaper* paper = nullptr;
   Outcome outcome;                      ///< as of a run for that paper
   std::optional<sheets::Plan> changed;  ///< the cards of an earlier share that changed
+  std::optional<DrawnSymbols> rules;    ///< their pages; nothing when the game has none
   SharedEdition facts;
+};
+
+/// What is the same on every paper.
+struct SharedPieces {
+  const SharedBox& box;
+  const SharedMat& mat;
 };
 
 /// The game as it is laid for a stranger: on that paper, for a printer of which nothing is known,
 /// sides turned by the printer, without what the maker pays.
 [[nodiscard]] game::Game for_strangers(const game::Game& game, const SharedPaper& paper);
 
-/// Lays the cards, and those that changed, and reckons. False, with the reasons in `found`, when
-/// the game does not go on that paper.
-[[nodiscard]] bool lay_edition(const Workshop& shop, const DrawnFaces& faces, const SharedBox& box,
+/// Lays the cards, those that changed, the box and the mat, draws the rules that the edition's
+/// outcome has, and reckons. False, with the reasons in `found`, when the game does not go on that
+/// paper; an error that `found` has before is one.
+[[nodiscard]] bool lay_edition(Workshop& shop, const DrawnFaces& faces, SharedPieces pieces,
                                const pack::Changes* changes, Edition& edition, Diagnostics& found);
 
 }  // namespace quoin::job

@@ -22,12 +22,8 @@ class Reader {
       take_box(LeftOut::Box::none);
     } else if (low == "box art") {
       take_box(LeftOut::Box::plain);
-    } else if (low == "mat") {
-      result_.value.mat = LeftOut::More::none;
-      result_.value.words.emplace_back("the mat");
-    } else if (low == "rules") {
-      result_.value.rules = LeftOut::More::none;
-      result_.value.words.emplace_back("the rules");
+    } else if (low == "mat" || low == "rules") {
+      take_more(low);
     } else if (low == "back" || low == "backs") {
       for (const game::Deck& deck : game_.decks) take_back(deck.id);
     } else if (!take_card(word) && !take_piece(word) && !take_file(word)) {
@@ -68,6 +64,13 @@ class Reader {
                                                                : "what is printed on the box");
   }
 
+  void take_more(const std::string& piece) {
+    LeftOut::More& more = piece == "mat" ? result_.value.mat : result_.value.rules;
+    if (more == LeftOut::More::none) return;
+    more = LeftOut::More::none;
+    result_.value.words.push_back("the " + piece);
+  }
+
   bool take_file(const std::string& word) {
     const std::string file = file_meant(word, used_);
     if (file.empty()) return false;
@@ -75,6 +78,8 @@ class Reader {
     for (const std::string& piece : used_.at(file)) {
       if (piece == "box") {
         if (result_.value.box == LeftOut::Box::goes_along) take_box(LeftOut::Box::plain);
+      } else if (piece == "mat" || piece == "rules") {
+        take_more(piece);
       } else if (!take_piece(piece)) {
         take_card(piece);
       }
@@ -124,6 +129,8 @@ void leave_out(const LeftOut& what, game::Game& game) {
     if (what.backs.contains(card.deck)) card.back = -1;
   }
   if (what.box == LeftOut::Box::none) game.box.reset();
+  if (what.mat == LeftOut::More::none) game.mat.reset();
+  if (what.rules == LeftOut::More::none) game.rules.reset();
   if (what.box == LeftOut::Box::plain && game.box) game.box->art = -1;
 }
 

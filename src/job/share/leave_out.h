@@ -26,7 +26,7 @@ struct LeftOut {
                                         const game::Game& game, const UsedFiles& used);
 
 /// Takes it out of the game: cards have no copies any more, backs are blank, the box is plain or
-/// gone.
+/// gone, and so are mat and rules.
 void leave_out(const LeftOut& what, game::Game& game);
 
 /// The file of the game that a maker means by a word: as it stands, or from the folder art; "" when

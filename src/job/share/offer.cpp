@@ -40,28 +40,27 @@ class Offer {
     if (written != files_.end()) to.push_back({path, what, written->bytes, sheets, note});
   }
 
+  void add_inks(const std::string& piece, const std::string& what, int sheets,
+                const std::string& note, pack::OfferedPaper& paper) const {
+    for (const Ink ink : {Ink::full, Ink::low}) {
+      const char* words = ink == Ink::full ? "full colour" : "low ink";
+      add(file_names::cards(piece, paper.name, ink), fmt::format("{}, {}", what, words), sheets,
+          note, paper.files);
+    }
+  }
+
   [[nodiscard]] pack::OfferedPaper paper(const Edition& edition) const {
     pack::OfferedPaper paper{edition.paper->name, edition.paper->where, {}};
     const SharedEdition& facts = edition.facts;
     const std::string& name = paper.name;
     add(file_names::read_me(name), "Read me first", 1, "", paper.files);
-    for (const Ink ink : {Ink::full, Ink::low}) {
-      const char* words = ink == Ink::full ? "full colour" : "low ink";
-      add(file_names::cards("cards", name, ink), fmt::format("Cards, {}", words), facts.sheets, "",
-          paper.files);
-    }
-    for (const Ink ink : {Ink::full, Ink::low}) {
-      const char* words = ink == Ink::full ? "full colour" : "low ink";
-      add(file_names::box(name, ink), fmt::format("Box, {}", words), facts.board_sheets, "",
-          paper.files);
-    }
+    add_inks("cards", "Cards", facts.sheets, "", paper);
+    add_inks("box", "Box", facts.board_sheets, "", paper);
+    add(file_names::rules(name), "Rules", facts.rules_sheets, "", paper.files);
+    add_inks("mat", "Mat, in sheets to join", facts.mat_sheets, "", paper);
     add(file_names::guide(name), "Guide: how to make it", 0, "", paper.files);
-    for (const Ink ink : {Ink::full, Ink::low}) {
-      const char* words = ink == Ink::full ? "full colour" : "low ink";
-      add(file_names::cards("changed-cards", name, ink),
-          fmt::format("Only the changed cards, {}", words), facts.changed_sheets,
-          "For who has printed the earlier version.", paper.files);
-    }
+    add_inks("changed-cards", "Only the changed cards", facts.changed_sheets,
+             "For who has printed the earlier version.", paper);
     return paper;
   }
 
@@ -82,7 +81,12 @@ std::vector<std::string> contents(const ShareWork& work) {
                                 outcome.box->kind->title, size.width.value, size.height.value,
                                 size.depth.value));
   }
-  for (const PackFile& file : work.from_pack) lines.push_back(file.what);
+  if (outcome.mat) {
+    lines.push_back(fmt::format("A mat of {}", sheets::millimetres(outcome.mat->plan.size)));
+  }
+  if (outcome.rules) {
+    lines.push_back(fmt::format("Rules of {}", sheets::counted(outcome.rules->filled, "page")));
+  }
   if (const std::string stock = pack::stock_words(outcome.game.stock); !stock.empty()) {
     lines.push_back("Made for " + stock);
   }
@@ -97,6 +101,8 @@ std::string cards(const std::string& what, const std::string& paper, Ink ink) {
   return fmt::format("{}-{}-{}.pdf", what, paper, ink_name(ink));
 }
 std::string box(const std::string& paper, Ink ink) { return cards("box", paper, ink); }
+std::string mat(const std::string& paper, Ink ink) { return cards("mat", paper, ink); }
+std::string rules(const std::string& paper) { return fmt::format("rules-{}.pdf", paper); }
 std::string guide(const std::string& paper) { return fmt::format("guide-{}.pdf", paper); }
 std::string read_me(const std::string& paper) { return fmt::format("read-me-first-{}.pdf", paper); }
 
@@ -121,7 +127,8 @@ void fill_page(const ShareWork& work, const std::vector<pack::Staging::File>& fi
   page.contents = contents(work);
   const Offer offer(work, files);
   for (const Edition& edition : work.editions) page.papers.push_back(offer.paper(edition));
-  for (const PackFile& file : work.from_pack) offer.add(file.name, file.what, 0, "", page.others);
+  offer.add(file_names::shop_mat, "Mat, on one page for a print shop", 0, "", page.others);
+  offer.add(file_names::shop_rules, "Rules, for a print shop", 0, "", page.others);
   offer.add("credits.pdf", "Credits: who made what", 0, "", page.others);
   const SharedEdition& facts = work.editions.front().facts;
   page.ink_words = fmt::format(

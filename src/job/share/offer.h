@@ -12,6 +12,10 @@ enum class Ink { full, low };
 namespace file_names {
 [[nodiscard]] std::string cards(const std::string& what, const std::string& paper, Ink ink);
 [[nodiscard]] std::string box(const std::string& paper, Ink ink);
+[[nodiscard]] std::string mat(const std::string& paper, Ink ink);
+[[nodiscard]] std::string rules(const std::string& paper);
+inline constexpr const char* shop_mat = "mat-for-a-shop.pdf";
+inline constexpr const char* shop_rules = "rules-for-a-shop.pdf";
 [[nodiscard]] std::string guide(const std::string& paper);
 [[nodiscard]] std::string read_me(const std::string& paper);
 }  // namespace file_names

@@ -10,11 +10,12 @@
 #include "game/card_id.h"
 #include "game/words.h"
 #include "job/kept_findings.h"
+#include "job/rules_shown.h"
 #include "job/settled.h"
 #include "job/share/edition.h"
-#include "job/share/from_pack.h"
 #include "job/share/leave_out.h"
 #include "job/share/permission.h"
+#include "job/share/shared_mat.h"
 #include "job/share/write_share.h"
 #include "pack/image_cache.h"
 #include "pack/share/archive.h"
@@ -156,15 +157,18 @@ class Sharing {
     pack::Manifest manifest = manifest_of(faces);
     if (earlier) outcome.changes = pack::changes_between(*earlier, manifest);
     Boxes boxes(*shop_);
+    SharedMat mat;
+    make_shared_mat(*shop_, mat, found_);
     std::deque<Edition> editions;
     std::vector<int> box_of;
-    lay_editions(faces, boxes, editions, box_of);
-    if (any_errors(found_) || editions.empty() || !boxes.draw(low_ink, found_)) return;
+    lay_editions(faces, boxes, mat, editions, box_of);
+    if (any_errors(found_) || editions.empty() || !boxes.draw(low_ink, found_) ||
+        !draw_shared_mat(*shop_, low_ink, mat, found_)) {
+      return;
+    }
     for (const Edition& edition : editions) outcome.editions.push_back(edition.facts);
-    const std::vector<PackFile> from_pack =
-        files_from_pack(wishes_.folder, outcome.game, left_, found_);
-    const ShareWork work{outcome, *shop_,   faces,     editions, boxes.all,
-                         box_of,  manifest, from_pack, watcher};
+    const ShareWork work{outcome, *shop_, faces,    editions, boxes.all,
+                         box_of,  mat,    manifest, watcher};
     if (write_share(work, *staging, found_)) publish(*staging, *archive);
   }
 
@@ -189,6 +193,8 @@ class Sharing {
       add_used(shop_->compose(i), shop_->drawings()[i].piece, world_, outcome.used);
     }
     if (outcome.game.box && outcome.game.box->art >= 0) see_box();
+    see_mat();
+    see_rules();
     said.erase(said.begin() + static_cast<std::ptrdiff_t>(before), said.end());
   }
 
@@ -199,6 +205,24 @@ class Sharing {
     for (const pieces::NetArt& net : art.value) {
       add_used(net.printed, "box", world_, outcome.used);
       add_used(net.inside, "box", world_, outcome.used);
+    }
+  }
+
+  void see_mat() {
+    SharedMat mat;
+    Diagnostics told_later;
+    make_shared_mat(*shop_, mat, told_later);
+    if (mat.mat) add_used(mat.mat->scene, "mat", world_, outcome.used);
+  }
+
+  void see_rules() {
+    Outcome rules;
+    rules.game = outcome.game;
+    Diagnostics told_later;
+    fold_rules({}, *shop_, rules, told_later);
+    if (!rules.rules) return;
+    for (const Scene& page : rules.rules->pages) {
+      add_used(page, "rules", world_, outcome.used);
     }
   }
 
@@ -262,19 +286,22 @@ class Sharing {
     return manifest;
   }
 
-  void lay_editions(const DrawnFaces& faces, Boxes& boxes, std::deque<Edition>& editions,
-                    std::vector<int>& box_of) {
+  void lay_editions(const DrawnFaces& faces, Boxes& boxes, const SharedMat& mat,
+                    std::deque<Edition>& editions, std::vector<int>& box_of) {
     static const SharedBox no_box;
+    Wishes one_deck;
+    one_deck.credits = outcome.credits;
     for (const SharedPaper& paper : shared_papers) {
       Edition& edition = editions.emplace_back();
       edition.paper = &paper;
       edition.outcome.game = for_strangers(outcome.game, paper);
-      const int box = boxes.of(edition.outcome.game, found_);
       Diagnostics why;
+      fold_rules(one_deck, *shop_, edition.outcome, why);
+      const int box = boxes.of(edition.outcome.game, found_);
       const SharedBox& made = box < 0 ? no_box : boxes.all[static_cast<std::size_t>(box)];
-      if (lay_edition(*shop_, faces, made, outcome.changes ? &*outcome.changes : nullptr, edition,
-                      why)) {
-        add(std::move(why), found_);
+      if (lay_edition(*shop_, faces, {made, mat}, outcome.changes ? &*outcome.changes : nullptr,
+                      edition, why)) {
+        if (editions.size() == 1) add(std::move(why), found_);
         box_of.push_back(box);
         continue;
       }

@@ -10,7 +10,7 @@ void see_items(const std::vector<Item>& items, const std::function<void(const Pi
     const auto* text = std::get_if<TextItem>(&item.what);
     if (text == nullptr) continue;
     for (const TextRun& run : text->block.runs) {
-      if (run.symbol) see(*run.symbol->picture);
+      if (run.symbol && run.symbol->picture) see(*run.symbol->picture);
     }
   }
 }

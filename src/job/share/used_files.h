@@ -11,7 +11,7 @@
 namespace quoin::job {
 
 /// What a game's files are used for: each file with the pieces that show it, "shell-3",
-/// "back of main", "box". Fonts count as used by none in particular.
+/// "back of main", "box", "mat", "rules". Fonts count as used by none in particular.
 using UsedFiles = std::map<std::string, std::set<std::string>>;
 
 /// Calls `see` for each picture in the scene, those within lines of text too.

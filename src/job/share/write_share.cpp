@@ -14,6 +14,7 @@
 #include "job/guide_shown.h"
 #include "job/share/offer.h"
 #include "pack/card_files.h"
+#include "pack/mat_files.h"
 #include "pieces/card/face.h"
 #include "sheets/wording.h"
 
@@ -102,7 +103,7 @@ class Writing {
       if (!work_.watcher.at("writing editions", static_cast<int>(i), all_of_them)) return stopped();
       if (!edition(work_.editions[i], box_of(i))) return false;
     }
-    return credits() && pdf_.finish() && taken_from_pack() && pictures() && page_and_manifest();
+    return for_a_shop() && credits() && pdf_.finish() && pictures() && page_and_manifest();
   }
 
  private:
@@ -153,6 +154,9 @@ class Writing {
     making.files.reader = guide::GuideFiles::Reader::friend_of_the_game;
     making.files.cards = path(fmt::format("cards-{}-….pdf", paper));
     making.files.box = path(fmt::format("box-{}-….pdf", paper));
+    making.files.mat = path(fmt::format("mat-{}-….pdf", paper));
+    making.files.shop_mat = path(file_names::shop_mat);
+    making.files.rules = path(file_names::rules(paper));
     return making;
   }
 
@@ -163,6 +167,8 @@ class Writing {
     guide::ReadMe facts;
     facts.guide = path(file_names::guide(paper));
     if (about.box.box != nullptr) facts.box_full = path(file_names::box(paper, Ink::full));
+    if (edition.outcome.mat_tiling) facts.mat = path(file_names::mat(paper, Ink::full));
+    if (edition.rules) facts.rules = path(file_names::rules(paper));
     facts.ink_words = ink_words(edition.facts);
     if (work_.faces.first_low) facts.low_ink_face = *work_.faces.first_low;
     if (work_.outcome.changes) {
@@ -180,7 +186,28 @@ class Writing {
   bool edition(const Edition& edition, const SharedBox* made) {
     return guide_and_read_me(edition) && cards(edition, *edition.outcome.plan, "cards") &&
            (!edition.changed || cards(edition, *edition.changed, "changed-cards")) &&
-           (made == nullptr || box(edition, *made));
+           (made == nullptr || box(edition, *made)) && mat(edition) && rules(edition);
+  }
+
+  bool mat(const Edition& edition) {
+    const Outcome& outcome = edition.outcome;
+    if (!outcome.mat_tiling) return true;
+    const std::string paper = edition.paper->name;
+    return pdf_.write(path(file_names::mat(paper, Ink::full)),
+                      pack::home_mat(outcome.game, *work_.mat.mat, *outcome.mat_tiling),
+                      *work_.mat.full) &&
+           pdf_.write(path(file_names::mat(paper, Ink::low)),
+                      pack::home_mat(outcome.game, work_.mat.low_mat, *outcome.mat_tiling),
+                      *work_.mat.low);
+  }
+
+  /// Words take little ink: there is one file for both.
+  bool rules(const Edition& edition) {
+    if (!edition.rules) return true;
+    const Outcome& outcome = edition.outcome;
+    return pdf_.write(path(file_names::rules(edition.paper->name)),
+                      pack::home_rules(outcome.game, *outcome.rules, outcome.rules_sheets),
+                      *edition.rules);
   }
 
   /// On a page that both papers hold: as wide as A4, as high as Letter.
@@ -192,11 +219,17 @@ class Writing {
                       *work_.faces.full);
   }
 
-  bool taken_from_pack() {
-    for (const PackFile& file : work_.from_pack) {
-      if (!staging_.write(path(file.name), file.bytes).or_report(found_)) return false;
+  /// What a print shop is handed is the same everywhere.
+  bool for_a_shop() {
+    const Edition& edition = work_.editions.front();
+    const Outcome& outcome = edition.outcome;
+    if (outcome.mat && !pdf_.write(path(file_names::shop_mat),
+                                   pack::shop_mat(outcome.game, *outcome.mat), *work_.mat.full)) {
+      return false;
     }
-    return true;
+    return !edition.rules ||
+           pdf_.write(path(file_names::shop_rules), pack::shop_rules(outcome.game, *outcome.rules),
+                      *edition.rules);
   }
 
   bool picture(const std::string& name, const std::string& alt, const Bytes& png,

@@ -8,13 +8,6 @@
 
 namespace quoin::job {
 
-/// A file of an earlier pack that goes along as it is: the mat, the rules.
-struct PackFile {
-  std::string name;  ///< in the share, behind the game's name: "mat-for-a-shop.pdf"
-  std::string what;  ///< "Mat, one page for a print shop"
-  Bytes bytes;
-};
-
 /// All that a share is written from.
 struct ShareWork {
   ShareOutcome& outcome;
@@ -23,8 +16,8 @@ struct ShareWork {
   const std::deque<Edition>& editions;
   const std::deque<SharedBox>& boxes;  ///< `box_of[i]` is that of edition i, or -1
   const std::vector<int>& box_of;
-  const pack::Manifest& manifest;          ///< its cards; the files are added
-  const std::vector<PackFile>& from_pack;  ///< files of a pack that was made earlier
+  const SharedMat& mat;
+  const pack::Manifest& manifest;  ///< its cards; the files are added
   Watcher& watcher;
 };
 

@@ -34,9 +34,9 @@ std::string escaped(std::string_view text) {
 std::string address(std::string_view path) {
   std::string result;
   for (const char c : path) {
-    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
-                       c == '-' || c == '_' || c == '.' || c == '/';
-    result += plain ? std::string(1, c) : fmt::format("%{:02X}", static_cast<unsigned char>(c));
+    const bool is_plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+                          (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.' || c == '/';
+    result += is_plain ? std::string(1, c) : fmt::format("%{:02X}", static_cast<unsigned char>(c));
   }
   return result;
 }
@@ -58,7 +58,7 @@ std::string section(std::string_view id, std::string_view title, const std::stri
 }
 
 /// "8 sheets, PDF of 1.0 MB"
-std::string facts_of(const OfferedFile& file) {
+std::string file_facts(const OfferedFile& file) {
   std::string words;
   if (file.sheets > 0) {
     words = fmt::format("{} {}, ", file.sheets, file.sheets == 1 ? "sheet" : "sheets");
@@ -71,7 +71,7 @@ std::string offered(const OfferedFile& file, const std::string& on) {
   std::string html = fmt::format(
       "<li><a href=\"{}\"><span class=\"what\">{}<span class=\"heard\">{}</span></span> "
       "<span class=\"size\">{}</span></a>",
-      address(file.path), escaped(file.what), escaped(on), facts_of(file));
+      address(file.path), escaped(file.what), escaped(on), file_facts(file));
   if (!file.note.empty()) html += "<p>" + escaped(file.note) + "</p>";
   return html + "</li>\n";
 }
