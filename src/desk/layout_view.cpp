@@ -6,6 +6,7 @@
 #include "game/toml_file.h"
 #include "pieces/card/element.h"
 #include "pieces/card/face.h"
+#include "pieces/mat/mat.h"
 
 namespace quoin::desk {
 namespace {
@@ -266,6 +267,13 @@ Json keys_view(std::string_view section) {
 
 std::optional<Json> layout_view(const Snapshot& shown, const std::string& file,
                                 const std::string& card) {
+  if (const game::Layout* mat = game::mat_layout(shown.game); mat && mat->file.str() == file) {
+    const game::Card nobody;
+    LayoutReader reader(shown, nobody, file);
+    const pieces::MatPlan plan = pieces::mat_plan(shown.game);
+    return Json{{"file", file},
+                {"elements", reader.elements(mat->elements, Rect{{}, plan.size}, plan.ink())}};
+  }
   const Used used = find_layout(shown.game, file);
   if (used.cards.empty()) return std::nullopt;
   const auto asked = std::ranges::find(used.cards, card, &game::Card::id);

@@ -46,6 +46,8 @@ struct JsonQuestion {
 [[nodiscard]] std::optional<Answer> making_answer(Room& room, const Asked& asked);
 /// Whatever changes something.
 [[nodiscard]] std::optional<Answer> change_answer(Room& room, const Asked& asked);
+/// The mat: its places, its picture, one to begin with.
+[[nodiscard]] std::optional<Answer> mat_answer(Room& room, const Asked& asked);
 /// Printers: those that are known, the measuring sheet, what is read off it.
 [[nodiscard]] std::optional<Answer> printer_answer(Room& room, const Asked& asked);
 

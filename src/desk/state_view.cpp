@@ -132,6 +132,10 @@ Json layouts_view(const game::Game& game) {
   }
   Json layouts = Json::array();
   for (std::size_t i = 0; i < game.layouts.size(); ++i) {
+    // Layouts of the box and the mat are drawn on no card.
+    const bool is_elsewhere =
+        &game.layouts[i] == game::box_layout(game) || &game.layouts[i] == game::mat_layout(game);
+    if (is_elsewhere && fronts[i] + backs[i] == 0) continue;
     const bool is_back = backs[i] > 0 && fronts[i] == 0;
     layouts.push_back({{"file", game.layouts[i].file.str()},
                        {"cards", is_back ? backs[i] : fronts[i]},

@@ -8,7 +8,7 @@ import { createRequire } from 'node:module';
 import { after, before, test } from 'node:test';
 import type { Browser, Page } from 'playwright-core';
 import { go, open_browser, open_page, settled } from './chromium.ts';
-import { open_desk, type Desk } from './desk.ts';
+import { open_desk, program, type Desk } from './desk.ts';
 import { even, fill_sheet, measure, profile_file, show_sheet } from './printer.ts';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -47,6 +47,15 @@ async function likely(page: Page): Promise<void> {
   const box = page.getByRole('checkbox', { name: 'Likely cuts' });
   if (!(await box.isChecked())) await box.check();
   await page.getByText('cards drawn where cuts stray most').waitFor();
+}
+async function mat_drawn(page: Page): Promise<void> {
+  if (program) await page.locator('.mat img').waitFor();
+}
+async function cards_and_sheets(page: Page): Promise<void> {
+  await mat_drawn(page);
+  await page.getByRole('checkbox', { name: 'Cards on it' }).check();
+  await page.getByRole('checkbox', { name: 'Sheets' }).check();
+  await page.getByRole('group', { name: 'How many' }).waitFor();
 }
 async function five_times(page: Page): Promise<void> {
   await page.getByRole('checkbox', { name: 'Bands five times as wide' }).check();
@@ -102,6 +111,8 @@ const stops: Stop[] = [
   { name: 'cards-compare', hash: 'cards/=' },
   { name: 'list', hash: 'list' },
   { name: 'layout', hash: 'layout/layouts%2Fface.toml/shell-6/name' },
+  { name: 'mat', hash: 'mat', ready: mat_drawn },
+  ...(program ? [{ name: 'mat-place', hash: 'mat/kept-here', ready: cards_and_sheets }] : []),
   { name: 'sheets', hash: 'sheets' },
   { name: 'sheets-light', hash: 'sheets/1/light' },
   { name: 'sheets-register', hash: 'sheets/2/light', ready: five_times },

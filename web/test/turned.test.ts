@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { bounds, guide_lines, MOVE, moved_turned, snap_turned } from '../src/views/layout/snap.ts';
+import { bounds, guide_lines, MOVE, moved_turned, snap_turned } from '../src/editor/snap.ts';
 import { carried, deck_away } from '../src/stage3d/poses.ts';
 
 const box = { x: 10, y: 20, width: 8, height: 4 };

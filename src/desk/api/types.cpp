@@ -1,6 +1,7 @@
 #include "desk/api/types.h"
 
 #include "desk/api/making_types.h"
+#include "desk/api/mat_types.h"
 #include "desk/api/printer_types.h"
 
 namespace quoin::desk {
@@ -398,7 +399,7 @@ std::vector<ApiRoute> game_routes() {
 const std::vector<ApiType>& api_types() {
   static const std::vector<ApiType> all = [] {
     std::vector<ApiType> types = game_types();
-    for (auto* more : {&layout_types, &making_types, &change_types, &printer_types}) {
+    for (auto* more : {&layout_types, &making_types, &mat_types, &change_types, &printer_types}) {
       for (ApiType& type : more()) types.push_back(std::move(type));
     }
     return types;
@@ -410,6 +411,7 @@ const std::vector<ApiRoute>& api_routes() {
   static const std::vector<ApiRoute> all = [] {
     std::vector<ApiRoute> routes = game_routes();
     for (const ApiRoute& route : making_routes()) routes.push_back(route);
+    for (const ApiRoute& route : mat_routes()) routes.push_back(route);
     for (const ApiRoute& route : printer_routes()) routes.push_back(route);
     return routes;
   }();

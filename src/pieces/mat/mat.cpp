@@ -45,7 +45,8 @@ class PlaceCollector {
     int number = 0;
     for (const PlaceSpot& spot : lay_places(read.pattern).spots) {
       places_.push_back({element.id, element.origin, ++number, then(place_map(spot), map),
-                         read.pattern.each, read.card, read.pattern.arrange == PlaceArrange::fan});
+                         read.pattern.each, read.card, read.pattern.arrange == PlaceArrange::fan,
+                         properties.flag("turned").value_or(false)});
     }
   }
 
@@ -98,22 +99,30 @@ std::vector<CardPlace> places_of(const Studio& studio) {
   return places;
 }
 
+Scene mat_scene(const Studio& studio, Diagnostics& found) {
+  Scene scene;
+  const game::Layout* layout = game::mat_layout(studio.game());
+  if (layout == nullptr) return scene;
+  const game::Card nobody;
+  const Sitting sitting{studio, nobody, "mat", found};
+  const MatPlan plan = mat_plan(studio.game());
+  draw_elements(layout->elements, sitting, Rect{{}, plan.size}, plan.ink(), scene.items);
+  return scene;
+}
+
 Checked<std::optional<Mat>> make_mat(const Studio& studio, Typesetter& typesetter) {
   Checked<std::optional<Mat>> made;
   const game::Game& game = studio.game();
   const game::Layout* layout = game::mat_layout(game);
   if (layout == nullptr) return made;
   const game::Card nobody;
-  const Sitting sitting{studio, nobody, "mat", made.found};
   Diagnostics said_when_drawn;
   const Sitting counting{studio, nobody, "mat", said_when_drawn};
   if (const std::size_t count = count_places(layout->elements, counting); count > most_places) {
     made.found.push_back(too_many(count, *layout));
     return made;
   }
-  Mat mat{mat_plan(game), {}, places_of(studio)};
-  draw_elements(layout->elements, sitting, Rect{{}, mat.plan.size}, mat.plan.ink(),
-                mat.scene.items);
+  Mat mat{mat_plan(game), mat_scene(studio, made.found), places_of(studio)};
   typeset(mat.scene, typesetter);
   const MatInspection inspection{game, mat, made.found};
   check_places(inspection);

@@ -30,6 +30,7 @@ struct CardPlace {
   Size each;            ///< round it
   Size card;            ///< as it lies there
   bool fanned = false;  ///< lies over its neighbours on purpose
+  bool turned = false;  ///< cards lie on it with their long side level
 };
 
 /// A mat as it is drawn. Texts are set; ink reaches `plan.ink()` past the finished edge.
@@ -50,7 +51,11 @@ inline constexpr std::size_t most_places = 500;
 /// `card.low-contrast`, `card.text-too-long`, `text.*`), each `on` the mat and its element.
 [[nodiscard]] Checked<std::optional<Mat>> make_mat(const Studio& studio, Typesetter& typesetter);
 
-/// The places of the mat's layout, without drawing it.
+/// The mat's layout as a scene, not checked; its texts are not set yet. Empty without a layout.
+/// Adds to `found` what drawing finds.
+[[nodiscard]] Scene mat_scene(const Studio& studio, Diagnostics& found);
+
+/// The places of the mat's layout, without drawing it; none when there are too many.
 [[nodiscard]] std::vector<CardPlace> places_of(const Studio& studio);
 
 /// The lowest height of capitals, H = 2 d tan(a / 2), that is read from `distance` d with

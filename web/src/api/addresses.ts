@@ -53,6 +53,10 @@ export function work_address(
 export function net_address(index: number, pixels: number, stamp: string): string {
   return address(`/api/box/net/${index}.png`, { w: step_width(pixels), stamp });
 }
+/** The mat with its bleed. */
+export function mat_address(pixels: number, stamp: string): string {
+  return address('/api/mat/picture.png', { w: step_width(pixels), stamp });
+}
 export function texture_address(path: string, stamp: string): string {
   return address(path, { stamp });
 }

@@ -14,6 +14,7 @@ import type {
   LayoutView,
   LikelyCuts,
   MakingInfo,
+  MatAnswer,
   MeasuredPrinter,
   MeasuringSheet,
   Pack,
@@ -95,6 +96,8 @@ export const fetch_fonts = () => get<FontFamily[]>('/api/fonts');
 export const fetch_art = () => get<ArtFile[]>('/api/art');
 export const fetch_box_model = () => get<BoxModel>('/api/box/model.json');
 export const fetch_making = () => get<MakingInfo>('/api/making');
+export const fetch_mat = (signal?: AbortSignal) => get<MatAnswer>('/api/mat', signal);
+export const begin_mat = () => post<EditAnswer>('/api/mat/begin', {});
 export const fetch_likely_cuts = (key: string) =>
   get<LikelyCuts>(`/api/likely-cuts?key=${part(key)}`);
 export const fetch_pack = () => get<Pack>('/api/pack');

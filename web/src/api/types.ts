@@ -32,6 +32,9 @@
 // GET /api/likely-cuts -> LikelyCuts: key: a face; 404 Problem says why not
 // GET /api/cutting/KIND/STEP.svg -> image/svg+xml: w, h: pixels; ink=paper or dark: a step's picture
 // GET /api/cutting/corner.svg -> image/svg+xml: the same: a corner in its punch
+// GET /api/mat -> MatAnswer
+// GET /api/mat/picture.png -> image/png: w; with its bleed
+// POST /api/mat/begin -> EditAnswer: writes [mat] and its layout; 409 when there is one
 // GET /api/printers -> Printers
 // GET /api/printer/sheet -> MeasuringSheet: paper, held, flip
 // GET /api/printer/sheet.pdf -> application/pdf: paper, held, flip, backs, sheets; save=1
@@ -571,6 +574,69 @@ export interface LikelyCuts {
   /** how rare faults are to be: `1 in 20` */
   rare: string;
   remedies: Remedy[];
+}
+
+/** A place for a card; millimetres from the mat's top left corner. */
+export interface MatPlace {
+  /** of the mat's layout */
+  element: string;
+  /** among the places of its element, from 1 */
+  number: number;
+  /** that it is for, or none */
+  suit: string;
+  /** its middle */
+  x: number;
+  y: number;
+  /** degrees, clockwise */
+  turn: number;
+  /** of the line round it */
+  width: number;
+  height: number;
+  /** cards lie on it with their long side level */
+  turned: boolean;
+}
+
+/** What is seen of one sheet in the joined mat. */
+export interface MatSheet {
+  /** `A1` */
+  name: string;
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+/** The mat on the game's own sheets. */
+export interface MatTiling {
+  words: string;
+  /** millimetres that two neighbours print both */
+  overlap: number;
+  sheets: MatSheet[];
+}
+
+/** The mat of the newest moment. */
+export interface MatInfo {
+  /** its layout */
+  file: string;
+  words: string[];
+  /** millimetres, finished */
+  width: number;
+  height: number;
+  /** how far its picture reaches past the finished edge */
+  bleed: number;
+  /** of it, 0 for paper */
+  hem: number;
+  safe: number;
+  places: MatPlace[];
+  /** null: it goes on no sheets of the game's paper */
+  tiling: MatTiling | null;
+  /** changes when its looks do */
+  stamp: string;
+}
+
+export interface MatAnswer {
+  /** null: the game has none */
+  mat: MatInfo | null;
 }
 
 /** The text of a cell. */

@@ -26,6 +26,12 @@ export function leads_to(finding: Finding, state: State): Leads {
   if (card) return { parts: ['cards', card.id], words: card.id };
   if (/^press\./.test(finding.id)) return { parts: ['printer'], words: 'printer' };
   if (/^(sheet|sheets)\./.test(finding.id)) return { parts: ['sheets'], words: 'sheets' };
+  if (finding.piece === 'mat' || /^mat\./.test(finding.id)) {
+    return {
+      parts: finding.element ? ['mat', finding.element] : ['mat'],
+      words: finding.element ? `mat, ${finding.element}` : 'mat',
+    };
+  }
   if (/^box\./.test(finding.id)) return { parts: ['box'], words: 'box' };
   const layout = state.layouts.find((one) => one.file === finding.place?.file);
   if (layout) return { parts: ['layout', layout.file], words: layout.file };

@@ -8,6 +8,7 @@ import CuttingView from './cutting/CuttingView.svelte';
 import LayoutView from './layout/LayoutView.svelte';
 import ListView from './list/ListView.svelte';
 import MakeView from './make/MakeView.svelte';
+import MatView from './mat/MatView.svelte';
 import PrinterView from './printer/PrinterView.svelte';
 import SheetsView from './sheets/SheetsView.svelte';
 import TableView from './table/TableView.svelte';
@@ -26,6 +27,7 @@ export const views: View[] = [
   { name: 'sheets', label: 'Sheets', component: SheetsView },
   { name: 'cutting', label: 'Cutting', component: CuttingView },
   { name: 'box', label: 'Box', component: BoxView },
+  { name: 'mat', label: 'Mat', component: MatView },
   { name: 'printer', label: 'Printer', component: PrinterView },
   { name: 'make', label: 'Make', component: MakeView },
 ];

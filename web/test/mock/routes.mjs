@@ -65,6 +65,7 @@ function get(desk, path, response, url) {
   if (path.startsWith('box/net') || path.startsWith('box/texture')) {
     return picture(response, pictures.net(pieces()));
   }
+  if (path === 'mat') return send(response, 200, { mat: null });
   if (path === 'making') return send(response, 200, making(game));
   if (path === 'likely-cuts') return send(response, 200, likely_cuts(game, query('key')));
   if (path.startsWith('cutting/')) {

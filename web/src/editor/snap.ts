@@ -1,7 +1,9 @@
 // Where a moved or sized box wants to stand: on the trim, the safe area, the bleed, the middle of
 // the card, and the edges and middles of its neighbours.
 
-import type { Box, CardFormat } from '../../api/types';
+import type { Box, CardFormat } from '../api/types';
+
+type Format = Pick<CardFormat, 'width' | 'height' | 'bleed' | 'safe'>;
 
 export interface Guide {
   axis: 'x' | 'y';
@@ -25,7 +27,7 @@ interface Lines {
   y: number[];
 }
 
-export function guide_lines(card: CardFormat, neighbours: Box[]): Lines {
+export function guide_lines(card: Format, neighbours: Box[]): Lines {
   const of_card = (length: number) => [
     -card.bleed,
     0,

@@ -1,6 +1,6 @@
 // Values of the maker's files as words, and colours as numbers.
 
-import type { Json, KeyFacts } from '../../api/types';
+import type { Json, KeyFacts } from '../api/types';
 
 /** What a key is for, with its unit and bounds, as one line. */
 export function explained(facts: KeyFacts): string {

@@ -1,7 +1,7 @@
 // What the maker is working on in the layout view: a layout, a sample card, an element; and the
 // changes of its box on their way.
 
-import { fetch_layout, fetch_schema } from '../../api/desk';
+import { fetch_layout, fetch_schema } from '../api/desk';
 import type {
   Box,
   Change,
@@ -11,9 +11,9 @@ import type {
   LayoutView,
   Schema,
   TomlPath,
-} from '../../api/types';
-import { desk } from '../../state/desk.svelte';
-import { edits } from '../../state/edits.svelte';
+} from '../api/types';
+import { desk } from '../state/desk.svelte';
+import { edits } from '../state/edits.svelte';
 
 /** Apart from the groups of an earlier time this page was open. */
 const OPENED = Date.now().toString(36);
@@ -91,6 +91,7 @@ export class LayoutWork {
   #box_changes(box: Box, current = this.current): Change[] {
     if (!current) return [];
     const { element, parent } = current;
+    if (element.kind === 'place') return this.#place_changes(box, element, parent);
     const nudge = numbers(element, 'nudge') ?? [0, 0];
     const at = [box.x - parent.x - (nudge[0] ?? 0), box.y - parent.y - (nudge[1] ?? 0)];
     const changes = [this.#value(element, ['at'], at.map(hundredth))];
@@ -101,6 +102,39 @@ export class LayoutWork {
     }
     if (inset) changes.push(this.#value(element, ['inset'], null));
     return changes;
+  }
+
+  /** Places have the size of their cards: what moves them is the corner, or the box in whose middle
+      they lie. */
+  #place_changes(box: Box, element: LayoutElement, parent: Box): Change[] {
+    const [dx, dy] = [box.x - element.box.x, box.y - element.box.y];
+    const given = (key: string) => element.properties.some((one) => one.key === key && one.given);
+    const inset = given('inset') ? property(element, 'inset') : undefined;
+    if (inset !== undefined && inset !== 'bleed') {
+      const [top = 0, right = 0, bottom = 0, left = 0] =
+        typeof inset === 'number'
+          ? [inset, inset, inset, inset]
+          : (numbers(element, 'inset') ?? []);
+      const shifted = [top + dy, right - dx, bottom - dy, left + dx];
+      return [this.#value(element, ['inset'], shifted.map(hundredth))];
+    }
+    if (given('size')) {
+      const [x = 0, y = 0] = numbers(element, 'at') ?? [];
+      return [this.#value(element, ['at'], [x + dx, y + dy].map(hundredth))];
+    }
+    const nudge = numbers(element, 'nudge') ?? [0, 0];
+    const at = [box.x - parent.x - (nudge[0] ?? 0), box.y - parent.y - (nudge[1] ?? 0)];
+    return [this.#value(element, ['at'], at.map(hundredth))];
+  }
+
+  /** Writes some values of the chosen element in one step; null takes a key away. */
+  set_all(label: string, values: { [key: string]: Json }, group?: string): void {
+    const element = this.current?.element;
+    if (!element) return;
+    const changes = Object.entries(values).map(([key, value]) =>
+      this.#value(element, [key], value),
+    );
+    edits.make(label, changes, group);
   }
 
   #group = 0;
