@@ -88,10 +88,13 @@ std::vector<Candidate> candidates_for(const game::RulesWishes& wishes, const gam
   const auto add = [&](Candidate one) {
     if (is_wanted(one, wishes)) all.push_back(std::move(one));
   };
-  if (!rooms.box && !wishes.size) {
-    add(whole_sheet(rooms, caliper, sides));
-  } else {
-    add(candidate(flat_form(page, caliper, sides), rooms));
+  for (const Form::Sides printed : {Form::Sides::one, Form::Sides::both}) {
+    if (printed == Form::Sides::both && !both) continue;
+    if (!rooms.box && !wishes.size) {
+      add(whole_sheet(rooms, caliper, printed));
+    } else {
+      add(candidate(flat_form(page, caliper, printed), rooms));
+    }
   }
   if (both) add(candidate(half_form(page, caliper), rooms));
   for (int panels = fewest_panels; panels <= most_panels; ++panels) {

@@ -2,6 +2,7 @@
 
 #include "desk/api/making_types.h"
 #include "desk/api/printer_types.h"
+#include "desk/api/rules_types.h"
 
 namespace quoin::desk {
 namespace {
@@ -318,7 +319,13 @@ std::vector<ApiType> change_types() {
         {"op", "'add' | 'remove' | 'rename'", ""},
         {"column", "string", ""},
         {"to?", "string", ""}}},
-      {"Change", "", {}, "CellChange | RowsChange | ValueChange | ElementChange | ColumnChange"},
+      {"TextChange",
+       "All of a plain text: the rules.",
+       {{"kind", "'text'", ""}, {"file", "string", ""}, {"text", "string", ""}}},
+      {"Change",
+       "",
+       {},
+       "CellChange | RowsChange | ValueChange | ElementChange | ColumnChange | TextChange"},
       {"EditRequest",
        "Changes that are made together or not at all.",
        {{"base", "number", "the revision that the maker saw"},
@@ -398,7 +405,7 @@ std::vector<ApiRoute> game_routes() {
 const std::vector<ApiType>& api_types() {
   static const std::vector<ApiType> all = [] {
     std::vector<ApiType> types = game_types();
-    for (auto* more : {&layout_types, &making_types, &change_types, &printer_types}) {
+    for (auto* more : {&layout_types, &making_types, &change_types, &printer_types, &rules_types}) {
       for (ApiType& type : more()) types.push_back(std::move(type));
     }
     return types;
@@ -410,6 +417,7 @@ const std::vector<ApiRoute>& api_routes() {
   static const std::vector<ApiRoute> all = [] {
     std::vector<ApiRoute> routes = game_routes();
     for (const ApiRoute& route : making_routes()) routes.push_back(route);
+    for (const ApiRoute& route : rules_routes()) routes.push_back(route);
     for (const ApiRoute& route : printer_routes()) routes.push_back(route);
     return routes;
   }();

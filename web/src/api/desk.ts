@@ -24,6 +24,7 @@ import type {
   Printers,
   PrinterScans,
   Problem,
+  RulesInfo,
   ScanTaken,
   Schema,
   State,
@@ -95,6 +96,8 @@ export const fetch_fonts = () => get<FontFamily[]>('/api/fonts');
 export const fetch_art = () => get<ArtFile[]>('/api/art');
 export const fetch_box_model = () => get<BoxModel>('/api/box/model.json');
 export const fetch_making = () => get<MakingInfo>('/api/making');
+export const fetch_rules = () => get<RulesInfo>('/api/rules');
+export const begin_rules = () => post<EditAnswer>('/api/rules/begin', {});
 export const fetch_likely_cuts = (key: string) =>
   get<LikelyCuts>(`/api/likely-cuts?key=${part(key)}`);
 export const fetch_pack = () => get<Pack>('/api/pack');
