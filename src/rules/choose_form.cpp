@@ -254,8 +254,9 @@ Choice choose_form(const std::vector<Candidate>& candidates, const game::RulesWi
   }
   choice.needed = choosing.needed(choice.candidate, choice.type);
   for (std::size_t i = 0; i < candidates.size(); ++i) {
-    // What is more work than the next ones is not told of.
+    // Of what is more work only the next ones are told.
     if (i > choice.candidate + 3) break;
+    if (i > choice.candidate && !choosing.is_possible(i)) continue;
     choice.options.push_back(option_of(choosing, i, choice, good));
   }
   return choice;

@@ -55,13 +55,14 @@ class RulesWork {
 
   type(text: string): void {
     this.text = text;
+    this.#key();
     keep(text);
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.save(), SENT_AFTER);
   }
 
   /** One step to undo goes on while the maker types without a longer rest. */
-  #group(): string {
+  #key(): void {
     const now = Date.now();
     const step = this.#step;
     if (now - step.last > NEW_STEP_AFTER || now - step.began > LONGEST_STEP) {
@@ -69,7 +70,6 @@ class RulesWork {
     } else {
       step.last = now;
     }
-    return `rules ${this.#step.number} ${this.#step.began}`;
   }
 
   async save(): Promise<void> {
@@ -79,7 +79,8 @@ class RulesWork {
     const sent = this.text;
     try {
       const change = { kind: 'text' as const, file: info.file, text: sent };
-      edits.make('writing the rules', [change], this.#group(), this.#base);
+      const { number, began } = this.#step;
+      edits.make('writing the rules', [change], `rules ${number} ${began}`, this.#base);
       await edits.send_waiting();
       if (edits.waiting.length > 0) return; // the desk is away; it goes when that is back
       this.#asked = desk.state?.revision ?? -1;
