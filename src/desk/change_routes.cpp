@@ -127,6 +127,7 @@ std::optional<Answer> answer_to_json(Room& room, const Asked& asked) {
 std::optional<Answer> change_answer(Room& room, const Asked& asked) {
   if (asked.path == "/api/undo") return labelled(room.session.undo());
   if (asked.path == "/api/redo") return labelled(room.session.redo());
+  if (asked.path == "/api/rules/begin") return begin_rules(room);
   if (asked.path == "/api/upload") {
     return upload_answer(put_picture(room.session.folder(), "art", asked.value("to"), asked.body));
   }

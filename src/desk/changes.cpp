@@ -127,6 +127,9 @@ game::Change change_of(const Json& asked) {
   if (kind == "rows") return rows_change(asked);
   if (kind == "element") return element_change(asked);
   if (kind == "column") return column_change(asked);
+  if (kind == "text") {
+    return game::EditText{asked["file"].get<std::string>(), asked["text"].get<std::string>(), {}};
+  }
   if (kind == "cell") {
     game::SetCell cell;
     cell.file = card_list;

@@ -145,6 +145,7 @@ Answer answer_to(Room& room, const Asked& asked) {
     if (auto answer = picture_answer(room, asked)) return std::move(*answer);
     if (auto answer = view_answer(room, asked)) return std::move(*answer);
     if (auto answer = making_answer(room, asked)) return std::move(*answer);
+    if (auto answer = rules_answer(room, asked)) return std::move(*answer);
   }
   return refusal_answer({404, "the desk does not know that question", "reload the page"});
 }

@@ -44,6 +44,10 @@ struct JsonQuestion {
 [[nodiscard]] std::optional<Answer> view_answer(Room& room, const Asked& asked);
 /// How the game is cut, with pictures of the steps, and what it takes.
 [[nodiscard]] std::optional<Answer> making_answer(Room& room, const Asked& asked);
+/// The rules: their text, how they are set and folded, and pictures of that.
+[[nodiscard]] std::optional<Answer> rules_answer(Room& room, const Asked& asked);
+/// Writes a text of rules to start from, where there is none.
+[[nodiscard]] Answer begin_rules(Room& room);
 /// Whatever changes something.
 [[nodiscard]] std::optional<Answer> change_answer(Room& room, const Asked& asked);
 /// The mat: its places, its picture, one to begin with.

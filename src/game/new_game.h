@@ -38,6 +38,11 @@ enum class PictureFiles {
                                                      std::optional<NamedSize> size,
                                                      PictureFiles files = PictureFiles::copied);
 
+struct Game;
+/// The text of rules to start from, for a game that has none: its cards, counted, and what is still
+/// to be said. It reads without a finding.
+[[nodiscard]] Bytes first_rules(const Game& game);
+
 /// A text in quotes as TOML writes it.
 [[nodiscard]] std::string toml_text(std::string_view text);
 

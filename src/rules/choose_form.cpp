@@ -88,10 +88,13 @@ std::vector<Candidate> candidates_for(const game::RulesWishes& wishes, const gam
   const auto add = [&](Candidate one) {
     if (is_wanted(one, wishes)) all.push_back(std::move(one));
   };
-  if (!rooms.box && !wishes.size) {
-    add(whole_sheet(rooms, caliper, sides));
-  } else {
-    add(candidate(flat_form(page, caliper, sides), rooms));
+  for (const Form::Sides printed : {Form::Sides::one, Form::Sides::both}) {
+    if (printed == Form::Sides::both && !both) continue;
+    if (!rooms.box && !wishes.size) {
+      add(whole_sheet(rooms, caliper, printed));
+    } else {
+      add(candidate(flat_form(page, caliper, printed), rooms));
+    }
   }
   if (both) add(candidate(half_form(page, caliper), rooms));
   for (int panels = fewest_panels; panels <= most_panels; ++panels) {
@@ -251,8 +254,9 @@ Choice choose_form(const std::vector<Candidate>& candidates, const game::RulesWi
   }
   choice.needed = choosing.needed(choice.candidate, choice.type);
   for (std::size_t i = 0; i < candidates.size(); ++i) {
-    // What is more work than the next ones is not told of.
+    // Of what is more work only the next ones are told.
     if (i > choice.candidate + 3) break;
+    if (i > choice.candidate && !choosing.is_possible(i)) continue;
     choice.options.push_back(option_of(choosing, i, choice, good));
   }
   return choice;

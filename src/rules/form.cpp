@@ -247,7 +247,8 @@ std::string form_words(const Form& form) {
     case game::RulesForm::booklet:
       return fmt::format("a booklet of {} {}", form.leaves, form.leaves == 1 ? "leaf" : "leaves");
     default:
-      return "a sheet that is not folded";
+      return form.sides == Form::Sides::one ? "one side of a sheet that is not folded"
+                                            : "a sheet that is not folded";
   }
 }
 

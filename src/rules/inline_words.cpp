@@ -224,7 +224,7 @@ bool InlineWords::add_card(const std::string& id, const Origin& where, Face face
                                         : "use an id from the first column of cards.csv"));
     return false;
   }
-  InlineSymbol room{nullptr, card_in_line, 0.3};
+  InlineSymbol room{nullptr, card_in_line, 0.26};
   room.proportion = game.card.size.width / game.card.size.height;
   const auto symbol = std::make_shared<const InlineSymbol>(room);
   made_.cards[symbol.get()] = found->second;

@@ -66,8 +66,8 @@ TEST(RulesForm, goes_into_the_box_when_it_is_folded) {
 }
 
 TEST(RulesType, grows_into_the_room_that_is_left_and_shrinks_only_when_it_must) {
-  EXPECT_NEAR(made_of(60).type, 9.5, 0.01);
-  EXPECT_NEAR(made_of(60, "type = 8\n").type, 8, 0.01);
+  EXPECT_NEAR(made_of(20).type, 9.5, 0.01);
+  EXPECT_NEAR(made_of(20, "type = 8\n").type, 8, 0.01);
   const Made squeezed = made_of(330, "form = \"flat\"\nminimum = 5\n");
   EXPECT_LT(squeezed.type, 8);
   EXPECT_GE(squeezed.type, 5);

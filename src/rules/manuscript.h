@@ -63,7 +63,7 @@ struct Manuscript {
 };
 
 /// Height of a card that stands in a line, over the type size.
-inline constexpr double card_in_line = 1.4;
+inline constexpr double card_in_line = 1.25;
 
 /// The maker's rules with symbols, cards, counts and names looked up. `credits` stand where the
 /// text says `{credits}`.

@@ -60,6 +60,19 @@ async function cards_and_sheets(page: Page): Promise<void> {
 async function five_times(page: Page): Promise<void> {
   await page.getByRole('checkbox', { name: 'Bands five times as wide' }).check();
 }
+/** The rules with the reasons for their form opened. */
+async function set_rules(page: Page): Promise<void> {
+  await page.getByText('Why this form').waitFor();
+  const open = page.locator('.chooser details');
+  if (!(await open.evaluate((one) => (one as HTMLDetailsElement).open))) {
+    await page.getByText('Why this form').click();
+  }
+  await page.evaluate(async () => {
+    for (const image of document.querySelectorAll<HTMLImageElement>('main img')) {
+      await image.decode();
+    }
+  });
+}
 function to_step(step: number) {
   return async (page: Page) => {
     const steps = page.getByRole('navigation', { name: 'All steps' }).getByRole('button');
@@ -113,6 +126,9 @@ const stops: Stop[] = [
   { name: 'layout', hash: 'layout/layouts%2Fface.toml/shell-6/name' },
   { name: 'mat', hash: 'mat', ready: mat_drawn },
   ...(program ? [{ name: 'mat-place', hash: 'mat/kept-here', ready: cards_and_sheets }] : []),
+  { name: 'rules', hash: 'rules', ready: set_rules },
+  { name: 'rules-sheet', hash: 'rules/sheet', ready: set_rules },
+  { name: 'rules-folding', hash: 'rules/folding' },
   { name: 'sheets', hash: 'sheets' },
   { name: 'sheets-light', hash: 'sheets/1/light' },
   { name: 'sheets-register', hash: 'sheets/2/light', ready: five_times },

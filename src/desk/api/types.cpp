@@ -3,6 +3,7 @@
 #include "desk/api/making_types.h"
 #include "desk/api/mat_types.h"
 #include "desk/api/printer_types.h"
+#include "desk/api/rules_types.h"
 
 namespace quoin::desk {
 namespace {
@@ -319,7 +320,13 @@ std::vector<ApiType> change_types() {
         {"op", "'add' | 'remove' | 'rename'", ""},
         {"column", "string", ""},
         {"to?", "string", ""}}},
-      {"Change", "", {}, "CellChange | RowsChange | ValueChange | ElementChange | ColumnChange"},
+      {"TextChange",
+       "All of a plain text: the rules.",
+       {{"kind", "'text'", ""}, {"file", "string", ""}, {"text", "string", ""}}},
+      {"Change",
+       "",
+       {},
+       "CellChange | RowsChange | ValueChange | ElementChange | ColumnChange | TextChange"},
       {"EditRequest",
        "Changes that are made together or not at all.",
        {{"base", "number", "the revision that the maker saw"},
@@ -399,7 +406,8 @@ std::vector<ApiRoute> game_routes() {
 const std::vector<ApiType>& api_types() {
   static const std::vector<ApiType> all = [] {
     std::vector<ApiType> types = game_types();
-    for (auto* more : {&layout_types, &making_types, &mat_types, &change_types, &printer_types}) {
+    for (auto* more :
+         {&layout_types, &making_types, &mat_types, &change_types, &printer_types, &rules_types}) {
       for (ApiType& type : more()) types.push_back(std::move(type));
     }
     return types;
@@ -412,6 +420,7 @@ const std::vector<ApiRoute>& api_routes() {
     std::vector<ApiRoute> routes = game_routes();
     for (const ApiRoute& route : making_routes()) routes.push_back(route);
     for (const ApiRoute& route : mat_routes()) routes.push_back(route);
+    for (const ApiRoute& route : rules_routes()) routes.push_back(route);
     for (const ApiRoute& route : printer_routes()) routes.push_back(route);
     return routes;
   }();

@@ -74,8 +74,21 @@ struct EditColumn {
   std::vector<std::string> written = {};
 };
 
+/// Writes a plain text: the rules. As the desk asks for it, `text` is all of it; in a claim it
+/// takes the place of one passage, so that what another program wrote elsewhere in the file stays.
+struct EditText {
+  std::string file;
+  std::string text;
+  struct Passage {
+    std::size_t at = 0;         ///< byte of the text that the maker saw
+    std::string was;            ///< what stood there
+    std::string before, after;  ///< what stood round it, a line or two
+  };
+  std::optional<Passage> passage = {};
+};
+
 /// One change of one file, as the desk asks for it.
-using Change = std::variant<SetValue, EditElement, SetCell, EditRow, EditColumn>;
+using Change = std::variant<SetValue, EditElement, SetCell, EditRow, EditColumn, EditText>;
 
 [[nodiscard]] const std::string& file_of(const Change& change);
 

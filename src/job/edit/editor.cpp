@@ -23,16 +23,21 @@ EditAnswer refused_edit(const std::string& label, Diagnostics why) {
 std::optional<Diagnostic> fault_of_files(const std::vector<game::Change>& changes) {
   for (const game::Change& change : changes) {
     const std::string& file = game::file_of(change);
+    const bool of_text = std::holds_alternative<game::EditText>(change);
     const bool of_toml = std::holds_alternative<game::SetValue>(change) ||
                          std::holds_alternative<game::EditElement>(change);
-    if (may_be_changed(file) && file.ends_with(of_toml ? ".toml" : ".csv")) continue;
+    if (may_be_changed(file) && file.ends_with(of_text ? ".md" : of_toml ? ".toml" : ".csv")) {
+      continue;
+    }
     const bool inside = !normal_path(file).empty();
     if (!inside) {
       return Diagnostic(Id::edit_outside, {}, fmt::format("{} lies outside the game folder", file));
     }
     return Diagnostic(Id::edit_not_possible, {FileName(file)},
                       fmt::format("{} is not a file whose {} can be changed here", file,
-                                  of_toml ? "values" : "cells"));
+                                  of_text   ? "text"
+                                  : of_toml ? "values"
+                                            : "cells"));
   }
   return std::nullopt;
 }

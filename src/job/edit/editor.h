@@ -10,9 +10,10 @@
 
 namespace quoin::job {
 
-/// The game as it was at one moment: its texts (TOML and the card lists, also those not yet written
-/// to the disk) held in memory, everything else read from the disk. Never changes. The desk checks
-/// and draws from it, and hands it back as what the maker had in view when a change was asked for.
+/// The game as it was at one moment: its texts (TOML, the card lists and Markdown, also those not
+/// yet written to the disk) held in memory, everything else read from the disk. Never changes. The
+/// desk checks and draws from it, and hands it back as what the maker had in view when a change was
+/// asked for.
 struct View {
   std::shared_ptr<const OverlayWorld> world;  ///< what is shown, passing changes among it
   Texts kept;                                 ///< the same texts without passing changes

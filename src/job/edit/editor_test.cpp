@@ -83,6 +83,50 @@ TEST(Editor, shares_texts_that_did_not_change_between_views) {
   EXPECT_NE(first.kept.at("game.toml"), second.kept.at("game.toml"));
 }
 
+TEST(Editor, writes_rules_beside_what_others_write_and_takes_them_back_after_a_stop) {
+  const EditFolder folder("rules");
+  folder.write("rules.md", "# Reef\n\nDraw.\n\nPlay.\n\nThe end.\n");
+  const auto write = [&](const std::string& text) {
+    return edit_of("write", {game::EditText{"rules.md", text, {}}}, "rules 1");
+  };
+  {
+    const auto editor = open_editor(folder);
+    const View seen = editor->look();
+    folder.write("rules.md", "# Reef\n\nDraw.\n\nPlay.\n\nThe very end.\n");
+    EXPECT_EQ(words_of(editor->apply(seen, write("# Reef\n\nDraw two.\n\nPlay.\n\nThe end.\n"))),
+              "done: write");
+    EXPECT_EQ(folder.read("rules.md"), "# Reef\n\nDraw two.\n\nPlay.\n\nThe very end.\n");
+    EXPECT_EQ(apply(*editor, write("# Reef\n\nDraw three.\n\nPlay.\n\nThe very end.\n")),
+              "done: write");
+  }
+  const auto editor = open_editor(folder);
+  EXPECT_EQ(words_of(editor->undo()), "done: write");
+  EXPECT_EQ(folder.read("rules.md"), "# Reef\n\nDraw.\n\nPlay.\n\nThe very end.\n");
+  EXPECT_EQ(words_of(editor->redo()), "done: write");
+  EXPECT_EQ(folder.read("rules.md"), "# Reef\n\nDraw three.\n\nPlay.\n\nThe very end.\n");
+  EXPECT_EQ(apply(*editor, edit_of("art", {game::EditText{"cards.csv", "x", {}}})),
+            "refused: art; cards.csv: cards.csv is not a file whose text can be changed here "
+            "[edit.not-possible]");
+}
+
+TEST(Editor, asks_when_the_same_lines_of_the_rules_were_changed_elsewhere) {
+  const EditFolder folder("both");
+  folder.write("rules.md", "# Reef\n\nDraw.\n\nThe end.\n");
+  const auto editor = open_editor(folder);
+  const View seen = editor->look();
+  folder.write("rules.md", "# Reef\n\nTake.\n\nThe end.\n");
+  const game::EditText mine{"rules.md", "# Reef\n\nDraw two.\n\nThe end.\n", {}};
+  EXPECT_EQ(words_of(editor->apply(seen, edit_of("write", {mine}))), "conflict: write");
+  EXPECT_EQ(folder.read("rules.md"), "# Reef\n\nTake.\n\nThe end.\n");
+  const std::vector<Conflict> open = editor->conflicts();
+  ASSERT_EQ(open.size(), 1U);
+  EXPECT_EQ(open[0].mine, "Draw two.\n");
+  EXPECT_EQ(open[0].theirs, "Take.\n");
+  EXPECT_EQ(open[0].place.line, 3U);
+  EXPECT_EQ(words_of(editor->choose(open[0].id, Keep::mine)), "done: write");
+  EXPECT_EQ(folder.read("rules.md"), mine.text);
+}
+
 TEST(Undo, gives_the_same_bytes_back_step_by_step) {
   const EditFolder folder("undo");
   const auto before = folder.all();

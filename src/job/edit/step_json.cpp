@@ -120,6 +120,13 @@ json json_of(const game::EditColumn& edit) {
   return made;
 }
 
+json json_of(const game::EditText& edit) {
+  const game::EditText::Passage& passage = edit.passage.value();
+  return {{"kind", "text"},
+          {"text", edit.text},
+          {"passage", json::array({passage.at, passage.was, passage.before, passage.after})}};
+}
+
 std::optional<std::size_t> place_from(const json& from, const char* key) {
   if (!from.contains(key)) return std::nullopt;
   return from.at(key).get<std::size_t>();
@@ -160,6 +167,13 @@ Change change_from(const json& from) {
                          place_from(from, "to"),
                          from.at("values").get<std::map<std::string, std::string>>(),
                          text("written")};
+  }
+  if (kind == "text") {
+    const json& passage = from.at("passage");
+    return game::EditText{file, text("text"),
+                          game::EditText::Passage{
+                              passage.at(0).get<std::size_t>(), passage.at(1).get<std::string>(),
+                              passage.at(2).get<std::string>(), passage.at(3).get<std::string>()}};
   }
   if (kind != "column") throw NotOurs{};
   return game::EditColumn{file,
@@ -229,7 +243,8 @@ auto read_ours(const Read& read) -> std::optional<decltype(read())> {
 
 bool may_be_changed(std::string_view path) {
   const std::string inside = normal_path(path);
-  const bool is_text = inside.ends_with(".toml") || inside.ends_with(".csv");
+  const bool is_text =
+      inside.ends_with(".toml") || inside.ends_with(".csv") || inside.ends_with(".md");
   return is_text && inside == path && !inside.starts_with(".quoin/");
 }
 

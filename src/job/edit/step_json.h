@@ -18,8 +18,8 @@ namespace quoin::job {
 [[nodiscard]] nlohmann::json to_json(const std::vector<FileSplice>& splices);
 [[nodiscard]] std::optional<std::vector<FileSplice>> splices_from(const nlohmann::json& json);
 
-/// Whether this is the path of a text that may be changed: TOML or a list, inside the game folder
-/// and not in `.quoin`.
+/// Whether this is the path of a text that may be changed: TOML, a list or Markdown, inside the
+/// game folder and not in `.quoin`.
 [[nodiscard]] bool may_be_changed(std::string_view path);
 
 }  // namespace quoin::job

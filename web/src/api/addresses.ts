@@ -50,6 +50,10 @@ export function work_address(
   const [w, h] = [within(size.width), within(size.height)];
   return address(`/api/cutting/${which}.svg`, { w, h, ink, stamp });
 }
+/** A picture of the rules: `which` is "page/0", "step/2" or "sheet/front". */
+export function rules_address(which: string, pixels: number, revision: number): string {
+  return address(`/api/rules/${which}.png`, { w: step_width(pixels), r: revision });
+}
 export function net_address(index: number, pixels: number, stamp: string): string {
   return address(`/api/box/net/${index}.png`, { w: step_width(pixels), stamp });
 }

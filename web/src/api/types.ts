@@ -35,6 +35,11 @@
 // GET /api/mat -> MatAnswer
 // GET /api/mat/picture.png -> image/png: w; with its bleed
 // POST /api/mat/begin -> EditAnswer: writes [mat] and its layout; 409 when there is one
+// GET /api/rules -> RulesInfo
+// GET /api/rules/page/N.png -> image/png: w: pixels; r: the revision it is for
+// GET /api/rules/step/N.png -> image/png: the same: a step of the folding
+// GET /api/rules/sheet/SIDE.png -> image/png: the same: front or back of the first sheet
+// POST /api/rules/begin -> EditAnswer: writes a text to start from
 // GET /api/printers -> Printers
 // GET /api/printer/sheet -> MeasuringSheet: paper, held, flip
 // GET /api/printer/sheet.pdf -> application/pdf: paper, held, flip, backs, sheets; save=1
@@ -684,7 +689,14 @@ export interface ColumnChange {
   to?: string;
 }
 
-export type Change = CellChange | RowsChange | ValueChange | ElementChange | ColumnChange;
+/** All of a plain text: the rules. */
+export interface TextChange {
+  kind: 'text';
+  file: string;
+  text: string;
+}
+
+export type Change = CellChange | RowsChange | ValueChange | ElementChange | ColumnChange | TextChange;
 
 /** Changes that are made together or not at all. */
 export interface EditRequest {
@@ -993,4 +1005,82 @@ export interface Printers {
   /** whether this machine has a place for printers */
   machine: boolean;
   printers: KnownPrinter[];
+}
+
+export type RulesKind = 'flat' | 'half' | 'accordion' | 'eight-pages' | 'booklet';
+
+/** Millimetres. */
+export interface RulesSize {
+  width: number;
+  height: number;
+}
+
+/** A way in which the rules could be folded. */
+export interface RulesOption {
+  kind: RulesKind;
+  /** side by side on a leaf */
+  panels: number;
+  leaves: number;
+  /** it has */
+  pages: number;
+  /** the text takes; 0 when it is not known */
+  needed: number;
+  verdict: 'chosen' | 'too-few-pages' | 'more-work' | 'larger-than-sheet';
+  words: string;
+}
+
+/** How the rules are set and folded. */
+export interface RulesForm {
+  kind: RulesKind;
+  panels: number;
+  leaves: number;
+  bothSides: boolean;
+  /** `an accordion of 4 panels` */
+  words: string;
+  /** it has */
+  pages: number;
+  /** pages to be seen: more when the text does not go on those it has */
+  shown: number;
+  /** pages with words */
+  filled: number;
+  /** of one page */
+  page: RulesSize;
+  folded: RulesSize;
+  /** folded, mm */
+  thickness: number;
+  /** points */
+  type: number;
+  /** of paper for one copy */
+  sheets: number;
+  /** of the first sheet as it is printed; null: none takes it */
+  sheet: RulesSize | null;
+  why: string[];
+  /** the least work first */
+  options: RulesOption[];
+  /** of the folding, each with a picture */
+  steps: string[];
+}
+
+/** A number that the text prints. */
+export interface RulesCount {
+  /** between the braces */
+  written: string;
+  cards: number;
+}
+
+/** The rules of the game at one moment. */
+export interface RulesInfo {
+  revision: number;
+  /** of their text, `rules.md` */
+  file: string;
+  /** null: there are none yet */
+  text: string | null;
+  /** [rules] by its keys: form, panels, type; null: as usual */
+  asked: Record<string, Json>;
+  /** null: nothing can be set, and the findings say why */
+  form: RulesForm | null;
+  counts: RulesCount[];
+  /** that the text may show */
+  symbols: string[];
+  findings: Finding[];
 }

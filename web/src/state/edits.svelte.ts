@@ -20,12 +20,14 @@ class Edits {
   #followed: Waiting | null = null; // the latest step of a drag, not yet sent
   #drag_timer: ReturnType<typeof setTimeout> | undefined;
 
-  /** Changes the game: sent at once, or kept until the server answers. */
-  make(label: string, changes: Change[], group?: string): void {
+  /** Changes the game: sent at once, or kept until the server answers. `base` is the moment that the
+      maker saw, where that is not what `begin` remembered. */
+  make(label: string, changes: Change[], group?: string, base?: number): void {
     if (group !== undefined) this.#drop_drag();
     const edit: Waiting = { label, changes };
     if (group !== undefined) edit.group = group;
-    if (this.#began !== undefined) edit.base = this.#began;
+    const seen = base ?? this.#began;
+    if (seen !== undefined) edit.base = seen;
     this.#began = undefined;
     this.#keep([...this.waiting, edit]);
     void this.send_waiting();

@@ -24,6 +24,11 @@ export function leads_to(finding: Finding, state: State): Leads {
     };
   }
   if (card) return { parts: ['cards', card.id], words: card.id };
+  const is_rules = /^rules\./.test(finding.id) || finding.place?.file.endsWith('.md');
+  if (is_rules) {
+    const line = finding.place?.file.endsWith('.md') ? finding.place.line : 0;
+    return { parts: line ? ['rules', 'line', String(line)] : ['rules'], words: 'rules' };
+  }
   if (/^press\./.test(finding.id)) return { parts: ['printer'], words: 'printer' };
   if (/^(sheet|sheets)\./.test(finding.id)) return { parts: ['sheets'], words: 'sheets' };
   if (finding.piece === 'mat' || /^mat\./.test(finding.id)) {

@@ -10,6 +10,7 @@ import ListView from './list/ListView.svelte';
 import MakeView from './make/MakeView.svelte';
 import MatView from './mat/MatView.svelte';
 import PrinterView from './printer/PrinterView.svelte';
+import RulesView from './rules/RulesView.svelte';
 import SheetsView from './sheets/SheetsView.svelte';
 import TableView from './table/TableView.svelte';
 
@@ -24,6 +25,7 @@ export const views: View[] = [
   { name: 'cards', label: 'Cards', component: CardsView },
   { name: 'list', label: 'List', component: ListView },
   { name: 'layout', label: 'Layout', component: LayoutView },
+  { name: 'rules', label: 'Rules', component: RulesView },
   { name: 'sheets', label: 'Sheets', component: SheetsView },
   { name: 'cutting', label: 'Cutting', component: CuttingView },
   { name: 'box', label: 'Box', component: BoxView },

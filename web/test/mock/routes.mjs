@@ -4,6 +4,7 @@ import { box_model } from './box.mjs';
 import { MockGame } from './game.mjs';
 import { layout_view, schema } from './layout.mjs';
 import { likely_cuts, making, work_picture } from './making.mjs';
+import { rules_info } from './rules.mjs';
 import { printer_get, printer_post } from './printer.mjs';
 
 const PACK = [
@@ -66,6 +67,8 @@ function get(desk, path, response, url) {
     return picture(response, pictures.net(pieces()));
   }
   if (path === 'mat') return send(response, 200, { mat: null });
+  if (path === 'rules') return send(response, 200, rules_info(game));
+  if (path.startsWith('rules/')) return picture(response, pictures.face(''));
   if (path === 'making') return send(response, 200, making(game));
   if (path === 'likely-cuts') return send(response, 200, likely_cuts(game, query('key')));
   if (path.startsWith('cutting/')) {
