@@ -16,17 +16,21 @@ namespace {
 
 double hundredth(double value) { return std::round(value * 100) / 100 + 0.0; }
 
+const game::Element* element_named(const std::vector<game::Element>& all, const std::string& id) {
+  for (const game::Element& one : all) {
+    if (one.id == id) return &one;
+    if (const game::Element* below = element_named(one.children, id)) return below;
+  }
+  return nullptr;
+}
+
+bool is_pile(const game::Element* element) {
+  const game::Node* arrange = element ? game::find(element->properties, "arrange") : nullptr;
+  return arrange != nullptr && arrange->text() != nullptr && *arrange->text() == "pile";
+}
+
 /// The suit of each place of an element, as its `suits` say.
-std::string suit_of_place(const game::Layout& layout, const pieces::CardPlace& place) {
-  const auto find = [&](const auto& self,
-                        const std::vector<game::Element>& all) -> const game::Element* {
-    for (const game::Element& one : all) {
-      if (one.id == place.element) return &one;
-      if (const game::Element* below = self(self, one.children)) return below;
-    }
-    return nullptr;
-  };
-  const game::Element* element = find(find, layout.elements);
+std::string suit_of_place(const game::Element* element, const pieces::CardPlace& place) {
   const game::Node* suits = element ? game::find(element->properties, "suits") : nullptr;
   if (suits == nullptr) return {};
   if (suits->text()) return place.number == 1 ? *suits->text() : std::string();
@@ -37,17 +41,19 @@ std::string suit_of_place(const game::Layout& layout, const pieces::CardPlace& p
 }
 
 Json place_info(const game::Layout& layout, const pieces::CardPlace& place) {
+  const game::Element* element = element_named(layout.elements, place.element);
   const Point middle = place.map(Point{});
   const double turn = std::atan2(place.map.b, place.map.a) * 180 / std::numbers::pi;
   return {{"element", place.element},
           {"number", place.number},
-          {"suit", suit_of_place(layout, place)},
+          {"suit", suit_of_place(element, place)},
           {"x", hundredth(middle.x.value)},
           {"y", hundredth(middle.y.value)},
           {"turn", hundredth(turn)},
           {"width", hundredth(place.each.width.value)},
           {"height", hundredth(place.each.height.value)},
-          {"turned", place.turned}};
+          {"turned", place.turned},
+          {"pile", is_pile(element)}};
 }
 
 Json tiling_info(const game::Game& game) {

@@ -99,7 +99,7 @@ export const fetch_box_model = () => get<BoxModel>('/api/box/model.json');
 export const fetch_making = () => get<MakingInfo>('/api/making');
 export const fetch_mat = (signal?: AbortSignal) => get<MatAnswer>('/api/mat', signal);
 export const begin_mat = () => post<EditAnswer>('/api/mat/begin', {});
-export const fetch_rules = () => get<RulesInfo>('/api/rules');
+export const fetch_rules = (signal?: AbortSignal) => get<RulesInfo>('/api/rules', signal);
 export const begin_rules = () => post<EditAnswer>('/api/rules/begin', {});
 export const fetch_likely_cuts = (key: string) =>
   get<LikelyCuts>(`/api/likely-cuts?key=${part(key)}`);

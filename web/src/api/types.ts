@@ -599,6 +599,8 @@ export interface MatPlace {
   height: number;
   /** cards lie on it with their long side level */
   turned: boolean;
+  /** of cards on each other */
+  pile: boolean;
 }
 
 /** What is seen of one sheet in the joined mat. */
