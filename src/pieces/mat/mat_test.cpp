@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "game/starter_mat.h"
 #include "pieces/card/inspect_fixture.h"
 
 namespace quoin::pieces {
@@ -99,6 +100,21 @@ TEST(Mat, draws_one_outline_for_each_place_and_takes_the_suits_colour) {
   ASSERT_EQ(parts.size(), 2U);
   EXPECT_EQ(std::get<ShapeItem>(parts[0].what).stroke.paint, Paint{*parse_colour("#c9573d")});
   EXPECT_EQ(std::get<ShapeItem>(parts[1].what).stroke.paint, Paint{*parse_colour("#5c6b2a")});
+}
+
+TEST(StarterMat, has_nothing_to_find_fault_with_whatever_the_cards_measure) {
+  for (const char* card : {"41x63", "63.5x88.9", "70x120", "120x70", "88.9x127", "150x200"}) {
+    MatGame made("", "", card, "594x420");
+    made.world.put("layouts/mat.toml", game::starter_mat_layout(made.game));
+    const Checked<game::Game> read = game::read_game(made.world);
+    Diagnostics found = read.found;
+    const Studio studio(read.value, made.shelf, found);
+    const Checked<std::optional<Mat>> mat = make_mat(studio, made.typesetter);
+    found.insert(found.end(), mat.found.begin(), mat.found.end());
+    EXPECT_EQ(whole(found), "") << card;
+    ASSERT_TRUE(mat.value) << card;
+    EXPECT_GE(mat.value->places.size(), 1U) << card;
+  }
 }
 
 TEST(CheckMat, tells_of_a_suit_that_there_is_none_of) {
