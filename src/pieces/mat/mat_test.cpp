@@ -164,6 +164,14 @@ TEST(CheckMat, tells_of_a_place_near_the_edge_and_off_it) {
             "hint: move it 24.5 mm left\n");
 }
 
+TEST(CheckMat, tells_of_words_beside_a_place_that_lies_well_itself) {
+  const MatGame made(place("draw", "at = [30, 9]\nlabel = \"Draw\"\nlabel-place = \"above\""));
+  EXPECT_EQ(only(Id::mat_place_near_edge, made.found).size(), 0U);
+  EXPECT_EQ(only(Id::card_outside_safe, made.found).size(), 1U);
+  const MatGame off(place("draw", "at = [30, -60]\nlabel = \"Draw\"\nnumbered = true"));
+  EXPECT_EQ(off.found.size(), 1U) << "what lies off the mat is told of once, as a whole";
+}
+
 std::string words(const std::string& keys) {
   return "[[element]]\nid = \"head\"\nkind = \"text\"\ntext = \"Tides\"\nat = [50, 50]\n"
          "size = [200, 40]\n" +
