@@ -166,6 +166,10 @@ flow('the mat is zoomed into and pulled about', { at: 'mat', only }, async (page
   await page.mouse.wheel(0, 200);
   await page.keyboard.up('Control');
   await eventually(async () => (await mat_on_page(page)).scale < zoomed.scale, true);
+  const still = await mat_on_page(page);
+  await pull(page, [330, 140], [-30, 0]);
+  const went = (await mat_on_page(page)).x - still.x;
+  assert.ok(Math.abs(went + 30 * still.scale) < 3, `${went} px for 30 mm`);
   await page.getByRole('button', { name: /^\d+ %$/ }).click();
   await eventually(async () => (await mat_on_page(page)).scale, before.scale);
 });
@@ -181,6 +185,7 @@ flow(
   { at: 'mat', only, prepare: without_mat },
   async (page, scene) => {
     const game = file_of(scene.desk, 'game.toml');
+    await page.getByRole('button', { name: 'Begin a mat' }).waitFor();
     await page.getByRole('button', { name: 'Begin a mat' }).click();
     await elements(page).getByRole('button', { name: 'draw' }).waitFor();
     await on_disk(scene.desk, 'game.toml', /\[mat\]\nsize = "A2"\nlayout = "layouts\/mat\.toml"/);

@@ -61,13 +61,19 @@ void check_type_on_table(const Inspection& inspection, Mm distance) {
   }
 }
 
-/// Lines and words near the edge, but for those of places, which are told of as a whole.
+/// Lines and words near the edge, but for those of places, which are told of as a whole; words of a
+/// place only where it lies well itself.
 void check_edges(const Inspection& whole, const MatInspection& mat) {
-  std::set<std::string> places;
+  std::set<std::string> places, told;
   for (const CardPlace& place : mat.mat.places) places.insert(place.element);
+  for (const Diagnostic& one : mat.found) {
+    if (one.id == Id::mat_place_near_edge) told.insert(one.place.element);
+  }
   std::vector<Leaf> others;
   for (const Leaf& leaf : whole.leaves) {
-    if (leaf.text() != nullptr || !places.contains(leaf.element())) others.push_back(leaf);
+    const std::string element = leaf.element();
+    if (told.contains(element)) continue;
+    if (leaf.text() != nullptr || !places.contains(element)) others.push_back(leaf);
   }
   const std::size_t before = whole.found.size();
   check_safe_area({whole.face, whole.limits, whole.look, others, whole.found});

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include "game/starter_mat.h"
 #include "pieces/card/inspect_fixture.h"
 
 namespace quoin::pieces {
@@ -101,6 +102,21 @@ TEST(Mat, draws_one_outline_for_each_place_and_takes_the_suits_colour) {
   EXPECT_EQ(std::get<ShapeItem>(parts[1].what).stroke.paint, Paint{*parse_colour("#5c6b2a")});
 }
 
+TEST(StarterMat, has_nothing_to_find_fault_with_whatever_the_cards_measure) {
+  for (const char* card : {"41x63", "63.5x88.9", "70x120", "120x70", "88.9x127", "150x200"}) {
+    MatGame made("", "", card, "594x420");
+    made.world.put("layouts/mat.toml", game::starter_mat_layout(made.game));
+    const Checked<game::Game> read = game::read_game(made.world);
+    Diagnostics found = read.found;
+    const Studio studio(read.value, made.shelf, found);
+    const Checked<std::optional<Mat>> mat = make_mat(studio, made.typesetter);
+    found.insert(found.end(), mat.found.begin(), mat.found.end());
+    EXPECT_EQ(whole(found), "") << card;
+    ASSERT_TRUE(mat.value) << card;
+    EXPECT_GE(mat.value->places.size(), 1U) << card;
+  }
+}
+
 TEST(CheckMat, tells_of_a_suit_that_there_is_none_of) {
   const MatGame made(place("kept", "suits = [\"shel\"]\nat = [20, 20]"));
   EXPECT_EQ(whole(made.found),
@@ -146,6 +162,14 @@ TEST(CheckMat, tells_of_a_place_near_the_edge_and_off_it) {
             "draw reaches 16.5 mm past the hem of the mat; 8.0 mm inside it is safe\n"
             "a card there hangs over the edge\n"
             "hint: move it 24.5 mm left\n");
+}
+
+TEST(CheckMat, tells_of_words_beside_a_place_that_lies_well_itself) {
+  const MatGame made(place("draw", "at = [30, 9]\nlabel = \"Draw\"\nlabel-place = \"above\""));
+  EXPECT_EQ(only(Id::mat_place_near_edge, made.found).size(), 0U);
+  EXPECT_EQ(only(Id::card_outside_safe, made.found).size(), 1U);
+  const MatGame off(place("draw", "at = [30, -60]\nlabel = \"Draw\"\nnumbered = true"));
+  EXPECT_EQ(off.found.size(), 1U) << "what lies off the mat is told of once, as a whole";
 }
 
 std::string words(const std::string& keys) {
