@@ -161,6 +161,7 @@ class Sharing {
     lay_editions(faces, boxes, editions, box_of);
     if (any_errors(found_) || editions.empty() || !boxes.draw(low_ink, found_)) return;
     for (const Edition& edition : editions) outcome.editions.push_back(edition.facts);
+    manifest.editions = outcome.editions;
     const std::vector<PackFile> from_pack =
         files_from_pack(wishes_.folder, outcome.game, left_, found_);
     const ShareWork work{outcome, *shop_,   faces,     editions, boxes.all,
@@ -247,7 +248,7 @@ class Sharing {
 
   [[nodiscard]] pack::Manifest manifest_of(const DrawnFaces& faces) const {
     const game::Game& game = outcome.game;
-    pack::Manifest manifest{game.title, game.version, {}, {}};
+    pack::Manifest manifest{game.title, game.version, {}};
     const int name = game::column(game, "name");
     const auto fronts = static_cast<std::size_t>(shop_->fronts());
     for (std::size_t i = 0; i < fronts; ++i) {

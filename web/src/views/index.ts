@@ -9,6 +9,7 @@ import LayoutView from './layout/LayoutView.svelte';
 import ListView from './list/ListView.svelte';
 import MakeView from './make/MakeView.svelte';
 import PrinterView from './printer/PrinterView.svelte';
+import ShareView from './share/ShareView.svelte';
 import SheetsView from './sheets/SheetsView.svelte';
 import TableView from './table/TableView.svelte';
 
@@ -28,4 +29,5 @@ export const views: View[] = [
   { name: 'box', label: 'Box', component: BoxView },
   { name: 'printer', label: 'Printer', component: PrinterView },
   { name: 'make', label: 'Make', component: MakeView },
+  { name: 'share', label: 'Share', component: ShareView },
 ];
