@@ -33,10 +33,7 @@ flow(
     await tern.getByLabel('Made by').press('Tab');
     await on_disk(desk, LIST, 'finds/tern.svg,Ida,CC0-1.0');
     await page.getByText('may be given on').first().waitFor();
-    await eventually(
-      () => page.getByRole('button', { name: 'Share the game' }).isEnabled(),
-      true,
-    );
+    await eventually(() => page.getByRole('button', { name: 'Share the game' }).isEnabled(), true);
     await page.locator('#work').focus();
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+z');
@@ -74,7 +71,11 @@ flow(
     await page.getByRole('button', { name: 'Share the game' }).click();
     await page.getByRole('progressbar', { name: 'Sharing the game' }).waitFor();
     await page.getByRole('button', { name: 'Stop' }).click();
-    await page.getByRole('status').filter({ hasText: /stopped/i }).first().waitFor();
+    await page
+      .getByRole('status')
+      .filter({ hasText: /stopped/i })
+      .first()
+      .waitFor();
     const folder = join(desk.real.folder, 'share');
     const left = existsSync(folder) ? readdirSync(folder) : [];
     assert.deepEqual(left, [], 'no share, and no part of one');

@@ -92,7 +92,10 @@ test("each file of a friend's page is there, as large as it says", { skip }, asy
       all.map((one) => ({ to: one.getAttribute('href') ?? '', text: one.textContent ?? '' })),
     );
   assert.ok(links.length >= 13, `${links.length} files are offered`);
-  assert.equal(new Set(links.map((one) => one.text.replace(/ [^ ]+ (kB|MB)$/, ''))).size, links.length);
+  assert.equal(
+    new Set(links.map((one) => one.text.replace(/ [^ ]+ (kB|MB)$/, ''))).size,
+    links.length,
+  );
   for (const { to, text } of links) {
     const bytes = statSync(`${folder}/out/${decodeURIComponent(to)}`).size;
     const said = /([\d.]+) (kB|MB)$/.exec(text.trim());
