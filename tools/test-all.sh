@@ -70,7 +70,7 @@ test_page() {
   local web=$root/web part status=0
   [ -f "$web/dist/index.html" ] || { echo "the page of the desk was not built"; return 1; }
   (cd "$web" && npm run check) || return 1
-  for part in "cards layout list turned" "make manners many shared" "together" "looks"; do
+  for part in "cards layout list turned" "make manners many share" "together" "looks"; do
     tour_page "$web" $part && continue
     echo "once more: $part"
     tour_page "$web" $part || status=1

@@ -25,7 +25,9 @@ job::ShareWishes read_wishes(const Asked& asked, const std::string& folder) {
 std::string edition_words(const job::SharedEdition& edition) {
   std::string words = fmt::format("{}: {} {}", edition.paper, edition.sheets,
                                   edition.sheets == 1 ? "sheet" : "sheets");
-  if (edition.board_sheets > 0) words += fmt::format(" and {} of board", edition.board_sheets);
+  if (edition.board_sheets > 0) words += fmt::format(", {} of board", edition.board_sheets);
+  if (edition.rules_sheets > 0) words += fmt::format(", {} of rules", edition.rules_sheets);
+  if (edition.mat_sheets > 0) words += fmt::format(", {} of mat", edition.mat_sheets);
   words += fmt::format("; ink covers {:.0f} % of each printed side, {:.0f} % in low ink",
                        100 * edition.full_cover, 100 * edition.low_cover);
   if (edition.changed_sheets > 0) {

@@ -34,6 +34,12 @@ class OnlyLooking : public Changes {
 
 constexpr const char* card_list = "cards.csv";
 
+/// The list that is to be changed: the cards, or where the pictures came from.
+std::string list_of(const Json& asked) {
+  if (!asked.contains("file")) return card_list;
+  return asked["file"].get<std::string>();
+}
+
 /// What of a request makes no sense although its types are right.
 struct NotUnderstood {
   std::string fault;
@@ -87,7 +93,7 @@ game::ListOp list_op(const std::string& word) {
 }
 
 game::Change rows_change(const Json& asked) {
-  game::EditRow change{card_list, list_op(asked["op"].get<std::string>())};
+  game::EditRow change{list_of(asked), list_op(asked["op"].get<std::string>())};
   change.row = place_in(asked["row"]);
   change.id = asked["id"].get<std::string>();
   if (asked.contains("to")) change.to = place_in(asked["to"]);
@@ -112,7 +118,7 @@ game::Change element_change(const Json& asked) {
 game::Change column_change(const Json& asked) {
   const std::string word = asked["op"].get<std::string>();
   game::EditColumn change;
-  change.file = card_list;
+  change.file = list_of(asked);
   change.op = word == "add"      ? game::ColumnOp::add
               : word == "remove" ? game::ColumnOp::remove
                                  : game::ColumnOp::rename;
@@ -132,7 +138,7 @@ game::Change change_of(const Json& asked) {
   }
   if (kind == "cell") {
     game::SetCell cell;
-    cell.file = card_list;
+    cell.file = list_of(asked);
     cell.row = place_in(asked["row"]);
     cell.id = asked["id"].get<std::string>();
     cell.column = asked["column"].get<std::string>();

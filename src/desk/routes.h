@@ -54,5 +54,7 @@ struct JsonQuestion {
 [[nodiscard]] std::optional<Answer> mat_answer(Room& room, const Asked& asked);
 /// Printers: those that are known, the measuring sheet, what is read off it.
 [[nodiscard]] std::optional<Answer> printer_answer(Room& room, const Asked& asked);
+/// Giving the game to others.
+[[nodiscard]] std::optional<Answer> share_answer(Room& room, const Asked& asked);
 
 }  // namespace quoin::desk

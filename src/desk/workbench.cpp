@@ -7,6 +7,7 @@
 #include <chrono>
 
 #include "base/today.h"
+#include "desk/share_view.h"
 #include "pack/staging.h"
 
 namespace quoin::desk {
@@ -85,6 +86,14 @@ std::optional<job::Wishes> wishes_of(const Json& asked) {
   return wishes;
 }
 
+/// What stands in the way, when something does.
+std::string in_the_way(const Diagnostics& found) {
+  const auto first = std::ranges::find(found, Severity::error, &Diagnostic::severity);
+  const std::string words =
+      fmt::format("nothing was written: {} to correct first", count(found).errors);
+  return first == found.end() ? words : words + ", such as: " + first->message;
+}
+
 }  // namespace
 
 /// Tells the pages, at most twenty times a second.
@@ -135,11 +144,36 @@ std::variant<std::string, Refusal> Workbench::make(const Json& asked) {
   wishes->cache_folder = cache_folder_;
   wishes->printers_folder = printers_folder_;
   wishes->today = today();
+  return begin("make", "making the pack",
+               [this, wishes = *wishes](job::Watcher& watcher, const std::stop_token& stop) {
+                 return make_pack(wishes, watcher, stop);
+               });
+}
+
+std::variant<std::string, Refusal> Workbench::share(const Json& asked) {
+  job::ShareWishes wishes;
+  wishes.folder = folder_;
+  wishes.cache_folder = cache_folder_;
+  for (const Json& one : asked["without"]) wishes.without.push_back(one.get<std::string>());
+  for (const Json& one : asked["asked"]) wishes.asked.push_back(one.get<std::string>());
+  const std::string since = asked["since"].get<std::string>();
+  if (since.find('/') != std::string::npos || since.starts_with('.')) {
+    return Refusal{422, "an earlier share is called by its name alone", "choose one of the list"};
+  }
+  if (!since.empty()) wishes.since = fmt::format("{}/{}/{}", folder_, shares_folder, since);
+  return begin("share", "sharing the game",
+               [this, wishes](job::Watcher& watcher, const std::stop_token& stop) {
+                 return share_game(wishes, watcher, stop);
+               });
+}
+
+std::variant<std::string, Refusal> Workbench::begin(const char* kind, const std::string& what,
+                                                    Work work) {
   const std::lock_guard lock(mutex_);
   if (!id_.empty()) return Refusal{409, "a pack is being made already", "wait for it, or stop it"};
-  id_ = fmt::format("make-{}", ++count_);
-  thread_ = std::jthread(
-      [this, id = id_, wishes = *wishes](const std::stop_token& stop) { run(stop, id, wishes); });
+  id_ = fmt::format("{}-{}", kind, ++count_);
+  thread_ = std::jthread([this, id = id_, what, work = std::move(work)](
+                             const std::stop_token& stop) { run(stop, id, what, work); });
   return id_;
 }
 
@@ -150,31 +184,42 @@ bool Workbench::stop(const std::string& id) {
   return true;
 }
 
-void Workbench::run(const std::stop_token& stop, const std::string& id, const job::Wishes& wishes) {
+Workbench::Ended Workbench::make_pack(const job::Wishes& wishes, job::Watcher& watcher,
+                                      const std::stop_token& stop) const {
+  const job::Outcome outcome = job::make(*real_world(folder_), wishes, watcher);
+  if (outcome.published) {
+    return {"done", fmt::format("{} files are in {}", outcome.files.size(),
+                                wishes.only.empty() ? "pack" : "reprint")};
+  }
+  if (stop.stop_requested()) return {"stopped", "stopped; the earlier pack is as it was"};
+  if (outcome.found.empty()) return {"failed", "the pack could not be made"};
+  return {"failed", in_the_way(outcome.found)};
+}
+
+Workbench::Ended Workbench::share_game(const job::ShareWishes& wishes, job::Watcher& watcher,
+                                       const std::stop_token& stop) const {
+  const job::ShareOutcome outcome = job::share(*real_world(folder_), wishes, watcher);
+  if (outcome.published) {
+    return {"done", fmt::format("{} files are in {}/{}", outcome.files.size(), shares_folder,
+                                job::share_name(outcome.game))};
+  }
+  if (stop.stop_requested()) return {"stopped", "stopped; an earlier share is as it was"};
+  return {"failed", in_the_way(outcome.found)};
+}
+
+void Workbench::run(const std::stop_token& stop, const std::string& id, const std::string& what,
+                    const Work& work) {
   Reporter reporter(events_, id, stop);
-  std::string state = "failed", words = "the pack could not be made";
+  Ended ended{"failed", what + " came to no end"};
   try {
-    const job::Outcome outcome = job::make(*real_world(folder_), wishes, reporter);
-    const Counts counts = count(outcome.found);
-    if (outcome.published) {
-      state = "done";
-      words = fmt::format("{} files are in {}", outcome.files.size(),
-                          wishes.only.empty() ? "pack" : "reprint");
-    } else if (stop.stop_requested()) {
-      state = "stopped";
-      words = "stopped; the earlier pack is as it was";
-    } else if (!outcome.found.empty()) {
-      const auto first = std::ranges::find(outcome.found, Severity::error, &Diagnostic::severity);
-      words = fmt::format("nothing was written: {} to correct first", counts.errors);
-      if (first != outcome.found.end()) words += ", such as: " + first->message;
-    }
-  } catch (const std::exception&) {  // said by `words`; the earlier pack is whole
+    ended = work(reporter, stop);
+  } catch (const std::exception&) {  // said by the words; what was there is whole
   }
   {
     const std::lock_guard lock(mutex_);
     id_.clear();
   }
-  reporter.tell("making the pack", 1, 1, state, words);
+  reporter.tell(what, 1, 1, ended.state, ended.words);
 }
 
 Json pack_view(const std::string& game_folder) {
@@ -185,13 +230,36 @@ Json pack_view(const std::string& game_folder) {
           {"reprint", files_view(report_of(game_folder + "/reprint"), reprint_name)}};
 }
 
+namespace {
+
+/// A folder that Quoin made, the file in it that lists its files, and how the file that is meant is
+/// called there.
+struct Listed {
+  PackPlace place;
+  const char* report = pack::report_name;
+};
+
+Listed listed_place(const std::string& game_folder, const std::string& name) {
+  if (name.starts_with(reprint_name)) {
+    return {{game_folder + "/reprint", name.substr(reprint_name.size())}};
+  }
+  const std::string of_shares = std::string(shares_folder) + "/";
+  if (!name.starts_with(of_shares)) return {{game_folder + "/pack", name}};
+  const std::size_t end = std::min(name.find('/', of_shares.size()), name.size());
+  return {{game_folder + "/" + name.substr(0, end), name.substr(std::min(end + 1, name.size()))},
+          pack::manifest_name};
+}
+
+}  // namespace
+
 std::optional<PackPlace> place_in_pack(const std::string& game_folder, const std::string& name) {
-  const bool is_reprint = name.starts_with(reprint_name);
-  PackPlace place{game_folder + (is_reprint ? "/reprint" : "/pack"),
-                  is_reprint ? name.substr(reprint_name.size()) : name};
-  const std::optional<Json> report = report_of(place.folder);
+  if (!name.empty() && normal_path(name) != name) return std::nullopt;
+  Listed listed = listed_place(game_folder, name);
+  PackPlace& place = listed.place;
+  const ReadAnswer answer = real_world(place.folder)->read(listed.report, std::size_t{64} << 20);
+  const std::optional<Json> report = answer.ok() ? read_json(*answer.bytes) : std::nullopt;
   if (!report) return std::nullopt;
-  if (place.name.empty() || place.name == pack::report_name) return place;
+  if (place.name.empty() || place.name == listed.report) return std::move(place);
   const Json files = files_view(report, "");
   const bool is_listed =
       std::ranges::any_of(files, [&](const Json& file) { return file["name"] == place.name; });

@@ -1,5 +1,6 @@
 #pragma once
 #include <atomic>
+#include <functional>
 #include <mutex>
 #include <optional>
 #include <string>
@@ -10,6 +11,7 @@
 #include "desk/events.h"
 #include "desk/http/guard.h"
 #include "job/job.h"
+#include "job/share/share.h"
 
 namespace quoin::desk {
 
@@ -27,12 +29,27 @@ class Workbench {
   /// Begins; the id of the work, or why not (409 while another pack is being made, 422 for parts
   /// that there are not). `asked` is a MakeRequest. With ids in `only` the pack is a reprint.
   [[nodiscard]] std::variant<std::string, Refusal> make(const Json& asked);
+  /// Begins to give the game to others, into its folder `share`; the same answers. `asked` is a
+  /// ShareRequest.
+  [[nodiscard]] std::variant<std::string, Refusal> share(const Json& asked);
   /// Stops that work; false when it is not going on.
   [[nodiscard]] bool stop(const std::string& id);
 
  private:
   class Reporter;
-  void run(const std::stop_token& stop, const std::string& id, const job::Wishes& wishes);
+  /// How a work ended.
+  struct Ended {
+    std::string state = "failed", words;
+  };
+  using Work = std::function<Ended(job::Watcher&, const std::stop_token&)>;
+  [[nodiscard]] std::variant<std::string, Refusal> begin(const char* kind, const std::string& what,
+                                                         Work work);
+  void run(const std::stop_token& stop, const std::string& id, const std::string& what,
+           const Work& work);
+  [[nodiscard]] Ended make_pack(const job::Wishes& wishes, job::Watcher& watcher,
+                                const std::stop_token& stop) const;
+  [[nodiscard]] Ended share_game(const job::ShareWishes& wishes, job::Watcher& watcher,
+                                 const std::stop_token& stop) const;
 
   const std::string folder_, cache_folder_, printers_folder_;
   Events& events_;
@@ -49,8 +66,8 @@ class Workbench {
 struct PackPlace {
   std::string folder, name;
 };
-/// Where the file lies that Pack calls so; for "" the pack's folder. Nothing when no report lists
-/// it, or there is no pack.
+/// Where the file lies that Pack or ShareMade calls so; for "" the pack's folder. Nothing when no
+/// report lists it, or there is no pack.
 [[nodiscard]] std::optional<PackPlace> place_in_pack(const std::string& game_folder,
                                                      const std::string& name);
 

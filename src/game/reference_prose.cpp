@@ -14,7 +14,7 @@ tidewrack/
   game.toml       the facts: title, size, paper, colours, suits …
   cards.csv       the list: a row for each different card
   layouts/        how cards look: face.toml, back.toml …
-  art/            the pictures
+  art/            the pictures; art/sources.csv says where each came from
   rules.md        the rules, in Markdown
   fonts/          the fonts, when the game brings its own
   printers/       printers that were measured, when the game brings one
@@ -91,7 +91,33 @@ case it was forgotten.
 
 )md";
 
-const std::string_view page_layouts = R"md(## Layouts
+const std::string_view page_layouts = R"md(## art/sources.csv
+
+Where the pictures came from. It is needed only by who gives the game to others
+([Giving the game to others](guide/sharing.md)); `quoin share` reads it, and everything else only
+mentions what is odd in it.
+
+```csv
+file,author,source,licence,changes
+finds/*,Ida Berg,,own,
+gull.svg,Mara Lund,https://example.org/gull,CC-BY-4.0,recoloured
+```
+
+Columns stand in any order:
+
+- **`file`**: a picture or a font, named from the folder `art` or from the game's; `*` stands for any
+  letters, and a folder's name with `/` for all in it. A row that names a file goes before one that
+  takes it by `*`.
+- **`author`** (or `made_by`): who made it. May be empty for what is your own.
+- **`source`**: where it is from: an address, a book.
+- **`licence`** (or `license`): an identifier of the SPDX License List, `CC-BY-4.0`, or one of the
+  words `own`, `permission`, `public domain`, `all rights reserved` and `unknown`. `A OR B` lets you
+  choose, `A AND B` asks for both.
+- **`changes`**: what you changed of it, when you did.
+
+Other columns are yours.
+
+## Layouts
 
 A layout says how cards look. It is a TOML file with one part for each thing that is drawn, and the
 parts lie on each other in the order of the file: the first is beneath, the last on top.

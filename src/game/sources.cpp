@@ -98,8 +98,13 @@ class SourceReader {
     for (Diagnostic& problem : table.found) note(std::move(problem));
     const Columns columns = columns_of(table.value.header);
     check_header(columns, table.value.header);
+    name_columns(columns, table.value.header);
     if (columns.file < 0) return;
-    for (const Row& row : table.value.rows) add(row, columns);
+    for (const Row& row : table.value.rows) {
+      const bool is_empty = std::all_of(
+          row.begin(), row.end(), [](const Text& each) { return trimmed(each.text).empty(); });
+      if (!is_empty) add(row, columns);
+    }
     check_unlisted();
   }
 
@@ -127,8 +132,17 @@ class SourceReader {
              .hint("its first row can be: file,author,source,licence,changes"));
   }
 
+  void name_columns(const Columns& columns, const Row& header) {
+    const auto name = [&](int column) {
+      return column < 0 ? std::string{} : header[static_cast<std::size_t>(column)].text;
+    };
+    result_.value.names = {name(columns.file), name(columns.author), name(columns.source),
+                           name(columns.licence), name(columns.changes)};
+  }
+
   void add(const Row& cells, const Columns& columns) {
     SourceRow row;
+    row.row = rows_++;
     row.file = cell(cells, columns.file);
     if (row.file.text.empty()) return;
     row.path = path_of(row.file.text, files_);
@@ -212,6 +226,7 @@ class SourceReader {
 
   FileSet files_;
   Checked<Sources> result_;
+  std::size_t rows_ = 0;
   int missing_ = 0;
   bool told_of_patterns_ = false;
 };

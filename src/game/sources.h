@@ -25,8 +25,9 @@ struct SourceCell {
 
 /// A row of the list: where one file, or all that a pattern takes, came from.
 struct SourceRow {
-  std::string path;  ///< from the game folder; may hold `*` for any letters
-  SourceCell file;   ///< as the maker wrote it
+  std::size_t row = 0;  ///< among the rows of the list that are not empty, from 0
+  std::string path;     ///< from the game folder; may hold `*` for any letters
+  SourceCell file;      ///< as the maker wrote it
   SourceCell author, source, licence, changes;
   [[nodiscard]] bool is_pattern() const { return path.find('*') != std::string::npos; }
 };
@@ -34,6 +35,10 @@ struct SourceRow {
 /// `art/sources.csv` as it was read.
 struct Sources {
   bool is_there = false;
+  /// What the maker calls the columns; "" for those that are not there.
+  struct Names {
+    std::string file, author, source, licence, changes;
+  } names;
   std::vector<SourceRow> rows;
   std::map<std::string, std::size_t, std::less<>> by_path;  ///< rows that name a file, the first
   std::vector<std::size_t> patterns;                        ///< rows with `*`, at most 500

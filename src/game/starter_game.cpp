@@ -1,8 +1,10 @@
 #include <fmt/format.h>
 
+#include "game/csv.h"
 #include "game/encoding.h"
 #include "game/new_game.h"
 #include "game/new_title.h"
+#include "game/sources.h"
 #include "game/starter_files.h"
 #include "game/words.h"
 
@@ -57,6 +59,10 @@ Result<GameFolder> starter_game(std::string title) {
   folder["rules.md"] = starter_rules;
   folder["art/sun.svg"] = starter_sun;
   folder["art/moon.svg"] = starter_moon;
+  folder[sources_file] = csv_line({"file", "author", "source", "licence", "changes"});
+  for (const char* file : {"moon.svg", "sun.svg"}) {
+    folder[sources_file] += csv_line({file, "The Quoin illustrators", "", "CC0-1.0", ""});
+  }
   return folder;
 }
 

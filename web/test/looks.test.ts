@@ -83,6 +83,11 @@ function to_step(step: number) {
   };
 }
 
+async function whole_list(page: Page): Promise<void> {
+  await page.getByRole('button', { name: /^All \d+ files/ }).click();
+  await page.getByRole('listitem').filter({ hasText: 'art/back.svg' }).waitFor();
+}
+
 const by_scanner = (page: Page) => page.getByRole('button', { name: 'With a scanner' }).click();
 const by_eye = (page: Page) => page.getByRole('button', { name: 'By eye' }).click();
 async function read_wrongly(page: Page): Promise<void> {
@@ -150,6 +155,7 @@ const stops: Stop[] = [
   { name: 'printer-found', hash: 'printer/new/read', ready: read_well },
   { name: 'printer-keep', hash: 'printer/new/keep' },
   { name: 'make', hash: 'make' },
+  { name: 'share', hash: 'share', ready: whole_list },
 ];
 const only = process.env.QUOIN_STOPS?.split(',');
 

@@ -4,6 +4,7 @@
 #include "desk/api/mat_types.h"
 #include "desk/api/printer_types.h"
 #include "desk/api/rules_types.h"
+#include "desk/api/share_types.h"
 
 namespace quoin::desk {
 namespace {
@@ -288,6 +289,7 @@ std::vector<ApiType> change_types() {
       {"CellChange",
        "The text of a cell.",
        {{"kind", "'cell'", ""},
+        {"file?", "string", "art/sources.csv; left out, the card list"},
         {"row", "number", ""},
         {"id", "string", "of the row"},
         {"column", "string", ""},
@@ -295,6 +297,7 @@ std::vector<ApiType> change_types() {
       {"RowsChange",
        "",
        {{"kind", "'rows'", ""},
+        {"file?", "string", "as in CellChange"},
         {"op", "'add' | 'copy' | 'remove' | 'move'", ""},
         {"row", "number", ""},
         {"id", "string", ""},
@@ -317,6 +320,7 @@ std::vector<ApiType> change_types() {
       {"ColumnChange",
        "",
        {{"kind", "'column'", ""},
+        {"file?", "string", "as in CellChange"},
         {"op", "'add' | 'remove' | 'rename'", ""},
         {"column", "string", ""},
         {"to?", "string", ""}}},
@@ -406,8 +410,8 @@ std::vector<ApiRoute> game_routes() {
 const std::vector<ApiType>& api_types() {
   static const std::vector<ApiType> all = [] {
     std::vector<ApiType> types = game_types();
-    for (auto* more :
-         {&layout_types, &making_types, &mat_types, &change_types, &printer_types, &rules_types}) {
+    for (auto* more : {&layout_types, &making_types, &mat_types, &change_types, &printer_types,
+                       &rules_types, &share_types}) {
       for (ApiType& type : more()) types.push_back(std::move(type));
     }
     return types;
@@ -422,6 +426,7 @@ const std::vector<ApiRoute>& api_routes() {
     for (const ApiRoute& route : mat_routes()) routes.push_back(route);
     for (const ApiRoute& route : rules_routes()) routes.push_back(route);
     for (const ApiRoute& route : printer_routes()) routes.push_back(route);
+    for (const ApiRoute& route : share_routes()) routes.push_back(route);
     return routes;
   }();
   return all;

@@ -21,6 +21,7 @@ const std::pair<const char*, const char*> safety_headers[] = {
     {"Content-Security-Policy",
      "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' blob: data:; "
      "font-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'; "
+     "frame-src 'self'; "
      "frame-ancestors 'none'; base-uri 'none'; form-action 'none'"},
     {"X-Content-Type-Options", "nosniff"},
     {"Referrer-Policy", "no-referrer"},
@@ -178,6 +179,7 @@ class Listener : public httplib::Server {
       if (name == "Cache-Control") says_how_long_to_keep = true;
       if (name == "Content-Security-Policy" && !has_policy) response.headers.erase(name);
       if (name == "Content-Security-Policy") has_policy = true;
+      if (name == "X-Frame-Options") response.headers.erase(name);
       response.set_header(name, value);
     }
     if (!says_how_long_to_keep) response.set_header("Cache-Control", "no-store");

@@ -7,6 +7,7 @@
 #include <set>
 
 #include "base/hash.h"
+#include "game/sources.h"
 #include "job/edit/step_json.h"
 
 namespace quoin::job {
@@ -82,6 +83,7 @@ Texts Editor::Parts::read_all() {
     files.insert(it->path().filename().string());
   }
   for (std::string& each : disk.world().files_below("layouts")) files.insert(std::move(each));
+  files.insert(game::sources_file);
   Texts texts;
   Diagnostics ignored;
   for (const std::string& file : files) {

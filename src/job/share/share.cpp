@@ -167,6 +167,7 @@ class Sharing {
       return;
     }
     for (const Edition& edition : editions) outcome.editions.push_back(edition.facts);
+    manifest.editions = outcome.editions;
     const ShareWork work{outcome, *shop_, faces,    editions, boxes.all,
                          box_of,  mat,    manifest, watcher};
     if (write_share(work, *staging, found_)) publish(*staging, *archive);
@@ -271,7 +272,7 @@ class Sharing {
 
   [[nodiscard]] pack::Manifest manifest_of(const DrawnFaces& faces) const {
     const game::Game& game = outcome.game;
-    pack::Manifest manifest{game.title, game.version, {}, {}};
+    pack::Manifest manifest{game.title, game.version, {}};
     const int name = game::column(game, "name");
     const auto fronts = static_cast<std::size_t>(shop_->fronts());
     for (std::size_t i = 0; i < fronts; ++i) {

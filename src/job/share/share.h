@@ -19,14 +19,7 @@ struct ShareWishes {
   std::string cache_folder;          ///< as for a pack
 };
 
-/// One edition: the game on one paper.
-struct SharedEdition {
-  std::string paper;  ///< "A4"
-  int sheets = 0, board_sheets = 0, mat_sheets = 0, rules_sheets = 0;
-  /// Part of a printed side of the cards that ink covers, all four plates together, 0..4.
-  double full_cover = 0, low_cover = 0;
-  int changed_sheets = 0;  ///< for who has an earlier one; 0: no file
-};
+using pack::SharedEdition;
 
 /// What came of sharing.
 struct ShareOutcome {

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <nlohmann/json.hpp>
 
 #include "game/words.h"
@@ -65,6 +66,18 @@ std::string shown_name(const CardChange& change) {
 
 Bytes manifest_json(const Manifest& manifest) {
   Json json = {{"quoin", "share 1"}, {"title", manifest.title}, {"version", manifest.version}};
+  json["editions"] = Json::array();
+  for (const SharedEdition& one : manifest.editions) {
+    const auto percent = [](double part) { return std::round(part * 1000) / 10; };
+    json["editions"].push_back({{"paper", one.paper},
+                                {"sheets", one.sheets},
+                                {"board_sheets", one.board_sheets},
+                                {"mat_sheets", one.mat_sheets},
+                                {"rules_sheets", one.rules_sheets},
+                                {"ink_percent", percent(one.full_cover)},
+                                {"low_ink_percent", percent(one.low_cover)},
+                                {"changed_sheets", one.changed_sheets}});
+  }
   json["cards"] = Json::array();
   for (const SharedCard& card : manifest.cards) {
     json["cards"].push_back(
@@ -82,7 +95,7 @@ Result<Manifest> read_manifest(const Bytes& bytes, const std::string& shown) {
   if (!json.is_object() || !text_of(json, "quoin").starts_with("share ")) {
     return unreadable(shown, "does not tell of a game that was given to others");
   }
-  Manifest manifest{text_of(json, "title"), text_of(json, "version"), {}, {}};
+  Manifest manifest{text_of(json, "title"), text_of(json, "version"), {}};
   const auto cards = json.find("cards");
   if (cards == json.end() || !cards->is_array()) return unreadable(shown, "names no cards");
   for (const Json& each : *cards) {

@@ -23,11 +23,21 @@ struct SharedFile {
   std::string sha256;
 };
 
+/// The game on one paper, as it was given to others.
+struct SharedEdition {
+  std::string paper;  ///< "A4"
+  int sheets = 0, board_sheets = 0, mat_sheets = 0, rules_sheets = 0;
+  /// Part of a printed side of the cards that ink covers, all four plates together, 0..4.
+  double full_cover = 0, low_cover = 0;
+  int changed_sheets = 0;  ///< for who has an earlier one; 0: no file
+};
+
 /// What share.json tells: which game, which version, how each card looks, and the files.
 struct Manifest {
   std::string title, version;
   std::vector<SharedCard> cards;
-  std::vector<SharedFile> files;
+  std::vector<SharedEdition> editions = {};  ///< not read again
+  std::vector<SharedFile> files = {};        ///< not read again
 };
 
 [[nodiscard]] Bytes manifest_json(const Manifest& manifest);

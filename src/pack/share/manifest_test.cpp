@@ -10,7 +10,11 @@ using testing::ElementsAre;
 using testing::IsEmpty;
 
 Manifest manifest(std::vector<SharedCard> cards, const std::string& version = "1.0") {
-  return {"Reef", version, std::move(cards), {{"index.html", 12, "abc"}}};
+  return {"Reef",
+          version,
+          std::move(cards),
+          {{"A4", 3, 1, 8, 1, 0.54, 0.17, 0}},
+          {{"index.html", 12, "abc"}}};
 }
 
 TEST(Manifest, is_read_as_it_was_written) {

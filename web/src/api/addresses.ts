@@ -70,6 +70,10 @@ export function font_sample_address(family: string): string {
 export function pack_file_address(name: string): string {
   return address('/api/pack/file', { name });
 }
+/** The page of the last share, with its pictures in it. */
+export function share_page_address(stamp: string): string {
+  return address('/api/share/page.html', { stamp });
+}
 /** The measuring sheet as a PDF, to be shown or, with `save`, to be saved. */
 export function measuring_sheet_address(
   about: PrinterAbout,

@@ -28,6 +28,7 @@ import type {
   RulesInfo,
   ScanTaken,
   Schema,
+  ShareInfo,
   State,
   UndoAnswer,
 } from './types';
@@ -114,6 +115,10 @@ export const settle_conflict = (id: string, keep: 'mine' | 'theirs') =>
   post<EditAnswer>('/api/conflict', { id, keep });
 export const start_making = (parts: string[], decks: number, only: string[]) =>
   post<{ id: string }>('/api/make', { parts, decks, only });
+export const fetch_share = () => get<ShareInfo>('/api/share');
+export const start_sharing = (since: string, without: string[], asked: string[]) =>
+  post<{ id: string }>('/api/share', { since, without, asked });
+export const begin_sources = () => post<unknown>('/api/share/list', {});
 export const stop_work = (id: string) => post<unknown>('/api/stop', { id });
 export const open_outside = (name: string) => post<unknown>('/api/open', { name });
 export const upload_art = (file: File) =>

@@ -47,6 +47,10 @@
 // POST /api/printer/read PrinterReadings -> MeasuredPrinter: 422 FindingAnswer
 // POST /api/printer/scans PrinterScans -> MeasuredPrinter: 422 FindingAnswer; 410: a picture is here no more
 // POST /api/printer/keep PrinterKeep -> PrinterKept: 409 Problem
+// GET /api/share -> ShareInfo: asks of every file whether it may be given on
+// POST /api/share ShareRequest -> WorkId: begins; 409 while something is made
+// POST /api/share/list -> Done: begins art/sources.csv, with rows to fill in
+// GET /api/share/page.html -> text/html: the page of the share, to be looked at
 
 /** How bad it is: what is an error is not written. */
 export type Severity = 'error' | 'warning' | 'note';
@@ -649,6 +653,8 @@ export interface MatAnswer {
 /** The text of a cell. */
 export interface CellChange {
   kind: 'cell';
+  /** art/sources.csv; left out, the card list */
+  file?: string;
   row: number;
   /** of the row */
   id: string;
@@ -658,6 +664,8 @@ export interface CellChange {
 
 export interface RowsChange {
   kind: 'rows';
+  /** as in CellChange */
+  file?: string;
   op: 'add' | 'copy' | 'remove' | 'move';
   row: number;
   id: string;
@@ -686,6 +694,8 @@ export interface ElementChange {
 
 export interface ColumnChange {
   kind: 'column';
+  /** as in CellChange */
+  file?: string;
   op: 'add' | 'remove' | 'rename';
   column: string;
   to?: string;
@@ -1085,4 +1095,94 @@ export interface RulesInfo {
   /** that the text may show */
   symbols: string[];
   findings: Finding[];
+}
+
+/** A file that pieces of the game show, and what the list of sources says of it. */
+export interface SourceFile {
+  file: string;
+  /** ids of cards, `back of main`, `box` */
+  pieces: string[];
+  /** of the list, from 0; null: it has none */
+  row: number | null;
+  /** as the list names it: a name, or a pattern for many */
+  listed: string;
+  author: string;
+  source: string;
+  licence: string;
+  changes: string;
+  /** what stands against giving it on; none: nothing does */
+  problem: string;
+  hints: string[];
+}
+
+/** What the columns of the list are called; none: it has no such column. */
+export interface SourceColumns {
+  file: string;
+  author: string;
+  source: string;
+  licence: string;
+  changes: string;
+}
+
+/** A licence that is known, in short. What counts is its text. */
+export interface LicenceInfo {
+  id: string;
+  name: string;
+  /** what it lets one do, and what it asks */
+  words: string;
+}
+
+/** The game on one paper, as it was shared last. */
+export interface EditionInfo {
+  paper: string;
+  sheets: number;
+  boardSheets: number;
+  rulesSheets: number;
+  matSheets: number;
+  /** per cent of a printed side, all colours added up */
+  ink: number;
+  lowInk: number;
+  /** for who has the earlier cards; 0: no file */
+  changedSheets: number;
+}
+
+/** The share of this version, if there is one. */
+export interface ShareMade {
+  /** in the game folder */
+  folder: string;
+  /** names as OpenRequest has them */
+  files: PackFile[];
+  editions: EditionInfo[];
+}
+
+/** Whether and how the game can be given to others. Of the moment with this revision. */
+export interface ShareInfo {
+  revision: number;
+  /** what the files begin with: `reef-1.0` */
+  name: string;
+  version: string;
+  /** whether there is a list of sources */
+  listed: boolean;
+  columns: SourceColumns;
+  /** of the list */
+  rows: number;
+  /** those with a problem first */
+  files: SourceFile[];
+  licences: LicenceInfo[];
+  /** what some licences ask for */
+  notes: string[];
+  /** what else stands against it */
+  faults: string[];
+  /** names of shares that were made */
+  earlier: string[];
+  made: ShareMade | null;
+}
+
+export interface ShareRequest {
+  /** the name of an earlier share, or none */
+  since: string;
+  /** files and pieces */
+  without: string[];
+  /** files whose makers agreed */
+  asked: string[];
 }

@@ -11,6 +11,7 @@ import MakeView from './make/MakeView.svelte';
 import MatView from './mat/MatView.svelte';
 import PrinterView from './printer/PrinterView.svelte';
 import RulesView from './rules/RulesView.svelte';
+import ShareView from './share/ShareView.svelte';
 import SheetsView from './sheets/SheetsView.svelte';
 import TableView from './table/TableView.svelte';
 
@@ -32,4 +33,5 @@ export const views: View[] = [
   { name: 'mat', label: 'Mat', component: MatView },
   { name: 'printer', label: 'Printer', component: PrinterView },
   { name: 'make', label: 'Make', component: MakeView },
+  { name: 'share', label: 'Share', component: ShareView },
 ];
