@@ -55,8 +55,12 @@ TEST_F(DeskSharing, begins_a_list_that_is_filled_in_and_taken_back) {
   (void)json(ask("POST", "/api/share/list", ""), "Done");
   EXPECT_EQ(text_of("art/sources.csv"),
             "file,author,source,licence,changes\r\ngull.svg,,,unknown,\r\n");
-  edit({{{"kind", "cell"}, {"file", "art/sources.csv"}, {"row", 0}, {"id", ""},
-         {"column", "licence"}, {"text", "own"}}});
+  edit({{{"kind", "cell"},
+         {"file", "art/sources.csv"},
+         {"row", 0},
+         {"id", ""},
+         {"column", "licence"},
+         {"text", "own"}}});
   EXPECT_THAT(text_of("art/sources.csv"), HasSubstr("gull.svg,,,own,"));
   EXPECT_EQ(info()["files"][0]["problem"], "");
   (void)json(ask("POST", "/api/undo"), "UndoAnswer");
@@ -73,8 +77,7 @@ TEST_F(DeskSharing, adds_a_row_and_a_column_that_the_list_has_not) {
          {"row", 0},
          {"id", ""},
          {"values", {{"file", "gull.svg"}, {"author", "Mara"}}}}});
-  EXPECT_EQ(text_of("art/sources.csv"),
-            "file,licence,author\nother.svg,own,\ngull.svg,,Mara\n");
+  EXPECT_EQ(text_of("art/sources.csv"), "file,licence,author\nother.svg,own,\ngull.svg,,Mara\n");
   EXPECT_EQ(info()["files"][0]["author"], "Mara");
 }
 

@@ -21,8 +21,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   quoin::game::Game game;
   game.sources = read.value;
   for (const char* file : {"art/gull.svg", "fonts/Text.otf"}) {
-    const auto why =
-        quoin::game::hindrance(game.sources, file, quoin::game::Asked::no);
+    const auto why = quoin::game::hindrance(game.sources, file, quoin::game::Asked::no);
     if (why && why->message.empty()) __builtin_trap();
   }
   for (const std::string& line : quoin::game::credits(game)) {
