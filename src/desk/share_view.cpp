@@ -140,6 +140,11 @@ std::vector<std::string> earlier_shares(const std::string& game_folder) {
   return names;
 }
 
+/// Said at each file.
+bool is_told_beside(Id id) {
+  return id == Id::share_no_source_row || id == Id::share_unknown_licence;
+}
+
 /// What stands against it beside the files, and what licences ask for.
 void add_words(const job::ShareOutcome& outcome, Json& faults, Json& notes) {
   for (const Diagnostic& one : outcome.found) {
@@ -149,7 +154,7 @@ void add_words(const job::ShareOutcome& outcome, Json& faults, Json& notes) {
     const bool is_of_sharing = facts(one.id).name.starts_with("share.");
     if (one.severity == Severity::error) {
       if (!is_about_a_file) faults.push_back(one.message);
-    } else if (is_of_sharing && one.id != Id::share_no_source_row) {
+    } else if (is_of_sharing && !is_told_beside(one.id)) {
       notes.push_back(one.message);
     }
   }

@@ -105,9 +105,9 @@ gull.svg,Mara Lund,https://example.org/gull,CC-BY-4.0,recoloured
 
 Columns stand in any order:
 
-- **`file`**: a picture or a font, named from the folder `art` or from the game's; `*` stands for any
-  letters, and a folder's name with `/` for all in it. A row that names a file goes before one that
-  takes it by `*`.
+- **`file`**: a picture or a font, named from the folder `art` or from the game's; `*` stands for
+  any letters, and a folder's name with `/` for all in it. A row that names a file goes before one
+  that takes it by `*`.
 - **`author`** (or `made_by`): who made it. May be empty for what is your own.
 - **`source`**: where it is from: an address, a book.
 - **`licence`** (or `license`): an identifier of the SPDX License List, `CC-BY-4.0`, or one of the
