@@ -64,16 +64,17 @@ build_for_makers() {
   configure release -DQUOIN_TESTS=OFF && compile release quoin
 }
 
-# The desk's page in a browser, on the program just built, a part at a time. A browser on a busy
-# machine stumbles now and then: a part that fails is gone through once more, and both are told.
+# The desk's page in a browser, on the program just built, a file of tests at a time. A browser on a
+# busy machine stumbles now and then: a file that fails is gone through once more, and both are told.
 test_page() {
   local web=$root/web part status=0
   [ -f "$web/dist/index.html" ] || { echo "the page of the desk was not built"; return 1; }
   (cd "$web" && npm run check) || return 1
-  for part in "cards layout list turned" "make manners many share" "together" "looks"; do
-    tour_page "$web" $part && continue
+  for part in "$web"/test/*.test.ts; do
+    part=${part##*/}
+    tour_page "$web" "$part" && continue
     echo "once more: $part"
-    tour_page "$web" $part || status=1
+    tour_page "$web" "$part" || status=1
   done
   return $status
 }

@@ -287,18 +287,28 @@ bool is_font_file(std::string_view path) {
 
 /// What files of one author under one licence have in common.
 struct CreditKey {
-  std::string author, licence, source, changes, thing;
+  enum class Thing { picture, font } thing = Thing::picture;  // pictures come first
+  std::string author, licence, source, changes;
   auto operator<=>(const CreditKey&) const = default;
 };
 
+/// "gull" of "art/finds/gull.svg", "Cabin" of "fonts/Cabin-*.otf", "finds" of "art/finds/*".
 std::string name_of(const std::string& path) {
-  const std::string file = path.substr(path.rfind('/') + 1);
-  return file.substr(0, file.rfind('.'));
+  const std::size_t star = path.find('*');
+  std::string name = path.substr(0, star);
+  while (star != std::string::npos && !name.empty() &&
+         std::string_view("-_ ./").find(name.back()) != std::string_view::npos) {
+    name.pop_back();
+  }
+  name.erase(0, name.rfind('/') + 1);
+  return star == std::string::npos ? name.substr(0, name.rfind('.')) : name;
 }
 
 std::string credit_line(const CreditKey& key, const std::vector<std::string>& files) {
   constexpr std::size_t most = 6;
-  std::string what = key.thing + (files.size() == 1 ? "" : "s");
+  const bool are_several = files.size() > 1 || files.front().find('*') != std::string::npos;
+  std::string what = key.thing == CreditKey::Thing::font ? "font" : "picture";
+  if (are_several) what += "s";
   std::vector<std::string> names;
   for (const std::string& file : files) names.push_back(name_of(file));
   std::string line = files.size() > most
@@ -403,7 +413,7 @@ std::vector<std::string> credits(const Game& game, const std::vector<std::string
     key.licence = asked_words(row, was_asked);
     key.source = row == nullptr ? "" : row->source.text;
     key.changes = row == nullptr ? "" : row->changes.text;
-    key.thing = is_font_file(file) ? "font" : "picture";
+    if (is_font_file(file)) key.thing = CreditKey::Thing::font;
     groups[key].push_back(file);
   }
   for (const auto& [key, of_group] : groups) lines.push_back(credit_line(key, of_group));

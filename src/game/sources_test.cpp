@@ -147,6 +147,17 @@ TEST(Credits, group_files_by_author_and_licence) {
                   "Font by The Text Authors: Text. OFL-1.1."));
 }
 
+TEST(Credits, name_pictures_before_fonts_and_patterns_by_their_common_beginning) {
+  Game game;
+  game.title = "Reef";
+  game.sources = listed(
+                     "file,author,licence\n../fonts/Text-*.otf,Ada,OFL-1.1\n"
+                     "finds/*,Zoe,CC0-1.0\n")
+                     .value;
+  EXPECT_THAT(credits(game),
+              ElementsAre("Pictures by Zoe: finds. CC0 1.0.", "Fonts by Ada: Text. OFL-1.1."));
+}
+
 TEST(Credits, say_what_was_permitted) {
   Game game;
   game.sources = listed("file,author,licence\ngull.svg,Mara,all rights reserved\n").value;
