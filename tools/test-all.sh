@@ -64,8 +64,9 @@ build_for_makers() {
   configure release -DQUOIN_TESTS=OFF && compile release quoin
 }
 
-# The desk's page in a browser, on the program just built, a file of tests at a time. A browser on a
-# busy machine stumbles now and then: a file that fails is gone through once more, and both are told.
+# The desk's page in a browser, on the program just built, a file of tests at a time. A browser on
+# a busy machine stumbles now and then: a file that fails is gone through once more, and both are
+# told.
 test_page() {
   local web=$root/web part status=0
   [ -f "$web/dist/index.html" ] || { echo "the page of the desk was not built"; return 1; }

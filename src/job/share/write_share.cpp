@@ -251,6 +251,17 @@ class Writing {
     return write_png(image.raster(), ppi);
   }
 
+  bool mat_picture() {
+    if (!work_.mat.mat) return true;
+    constexpr int pixels_wide = 1600;
+    const Raster drawn = pack::mat_picture(*work_.mat.mat, pixels_wide, work_.shop.shelf(), found_);
+    const Bytes png = write_png(drawn, pack::mat_picture_ppi(*work_.mat.mat, pixels_wide));
+    std::vector<pack::ShownPicture> shown;
+    if (!picture("mat", fmt::format("The mat of {}", game_.title), png, shown)) return false;
+    page_.mat = shown.front();
+    return true;
+  }
+
   bool pictures() {
     std::vector<pack::ShownPicture> covers;
     const bool has_box = work_.editions.front().outcome.box.has_value();
@@ -270,6 +281,7 @@ class Writing {
         return false;
       }
     }
+    if (!mat_picture()) return false;
     int number = 0;
     for (const Bytes& sheet : work_.faces.contact_sheets) {
       const std::string name = ++number == 1 ? "all-cards" : fmt::format("all-cards-{}", number);

@@ -128,6 +128,13 @@ std::string inks(const SharePage& page) {
   return section("inks", "Full colour or low ink", html + "</div>\n");
 }
 
+std::string mat(const SharePage& page) {
+  if (page.mat.path.empty()) return {};
+  return section("mat", "The mat",
+                 fmt::format("<a href=\"{}\">{}</a>\n", address(page.mat.path),
+                             picture(page.mat, " class=\"sheet\" loading=\"lazy\"")));
+}
+
 std::string cards(const SharePage& page) {
   std::string html;
   for (const ShownPicture& sheet : page.all_cards) {
@@ -177,7 +184,7 @@ Bytes share_page(const SharePage& page) {
   std::string inside = list(page.contents);
   if (!page.left_out.empty()) inside += "<p>Not in this share:</p>\n" + list(page.left_out);
   html += section("contents", "What it is", inside);
-  html += changes(page) + papers(page) + inks(page) + cards(page);
+  html += changes(page) + papers(page) + inks(page) + cards(page) + mat(page);
   if (!page.credits.empty()) html += section("credits", "Who made what", list(page.credits));
   return html + "</main>\n" + footer(page) + "</body>\n</html>\n";
 }

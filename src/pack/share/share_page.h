@@ -34,6 +34,7 @@ struct SharePage {
   std::string title, subtitle, author, version, licence, website;
   std::vector<std::string> accents;   ///< colours of the game, "#dd7057": ornament alone
   ShownPicture cover;                 ///< no path: none
+  ShownPicture mat;                   ///< no path: none
   std::vector<std::string> contents;  ///< "54 cards of 63.5 x 88.9 mm"
   std::vector<OfferedPaper> papers;
   std::string ink_words;                           ///< what low ink saves
