@@ -1,0 +1,12 @@
+#pragma once
+#include "trace/outline/side_colours.h"
+#include "trace/pixels/areas.h"
+
+namespace quoin::trace {
+
+/// Gives the tracing a face for each region and a layer for each colour that is used, named in
+/// words; what is transparent gets no layer. Answers what the regions are painted with on the
+/// opaque ground that the pixels are composited on.
+[[nodiscard]] SideColours make_layers(Tracing& tracing, const Areas& areas, const Source& source);
+
+}  // namespace quoin::trace
