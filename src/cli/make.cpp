@@ -1,7 +1,5 @@
 #include <fmt/format.h>
-#include <signal.h>
 
-#include <atomic>
 #include <charconv>
 #include <cstdlib>
 #include <filesystem>
@@ -10,6 +8,7 @@
 #include "cli/command.h"
 #include "cli/draw_findings.h"
 #include "cli/outside.h"
+#include "cli/progress.h"
 #include "job/job.h"
 #include "job/new_game.h"
 #include "pack/box_files.h"
@@ -18,59 +17,11 @@ namespace quoin::cli {
 namespace fs = std::filesystem;
 namespace {
 
-std::atomic<bool> interrupted{false};
-
-extern "C" void on_interrupt(int) { interrupted.store(true); }
-
-/// Shows how far the work is, on a terminal only, and stops it at Ctrl-C.
-class Progress : public job::Watcher {
- public:
-  explicit Progress(const Terminal& terminal) : terminal_(terminal) {
-    struct sigaction action {};
-    action.sa_handler = on_interrupt;
-    action.sa_flags = SA_RESETHAND;  // a second Ctrl-C ends the program at once
-    ::sigaction(SIGINT, &action, nullptr);
-    ::sigaction(SIGTERM, &action, nullptr);
-  }
-  ~Progress() override { terminal_.clear_passing(); }
-  Progress(const Progress&) = delete;
-  Progress& operator=(const Progress&) = delete;
-
-  bool at(std::string_view work, int done, int of) override {
-    const int percent = of > 0 ? done * 100 / of : 100;
-    if (percent != shown_ || work != work_) {
-      terminal_.passing(fmt::format("{} {}/{}", work, done, of));
-      shown_ = percent;
-      work_ = work;
-    }
-    return !interrupted.load();
-  }
-
- private:
-  const Terminal& terminal_;
-  int shown_ = -1;
-  std::string work_;
-};
-
-std::vector<std::string> split(const std::string& list) {
-  std::vector<std::string> parts;
-  std::size_t start = 0;
-  while (start <= list.size()) {
-    const std::size_t comma = std::min(list.find(',', start), list.size());
-    std::string part = list.substr(start, comma - start);
-    while (part.starts_with(' ')) part.erase(0, 1);
-    while (part.ends_with(' ')) part.pop_back();
-    if (!part.empty()) parts.push_back(std::move(part));
-    start = comma + 1;
-  }
-  return parts;
-}
-
 /// Fills the wishes from what was typed; a sentence when something makes no sense.
 std::optional<std::string> read_wishes(const Asked& asked, const std::string& folder,
                                        job::Wishes& wishes) {
   if (const auto only = asked.get("--only")) {
-    wishes.only = split(*only);
+    wishes.only = words_in_list(*only);
     if (wishes.only.empty()) return "--only needs the ids of cards";
   }
   if (const auto decks = asked.get("--decks")) {
@@ -83,7 +34,7 @@ std::optional<std::string> read_wishes(const Asked& asked, const std::string& fo
   }
   if (const auto parts = asked.get("--parts")) {
     wishes.parts.clear();
-    for (const std::string& part : split(*parts)) {
+    for (const std::string& part : words_in_list(*parts)) {
       if (part == "home")
         wishes.parts.insert(job::Part::home);
       else if (part == "shop")

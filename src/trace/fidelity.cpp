@@ -124,6 +124,7 @@ void decide(Judgement& judgement, const Raster& picture, const Tracing& tracing)
                     tracing.noise));
   }
   if (!tracing.small_text.empty()) {
+    judgement.only_text = judgement.verdict == Verdict::good;
     say(Verdict::look_closely, "small lettering was left out; retype it as text");
   }
   if (judgement.reasons.empty()) {

@@ -41,6 +41,7 @@ enum class Verdict { good, look_closely, better_as_picture, cannot_be_helped };
 struct Judgement {
   Verdict verdict = Verdict::good;
   std::vector<std::string> reasons;  ///< sentences without full stop
+  bool only_text = false;  ///< nothing but lettering that was left out keeps it from being good
   Comparison comparison;
   int nodes = 0, colours = 0, faces = 0;
 };

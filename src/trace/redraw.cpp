@@ -5,6 +5,8 @@
 #include "trace/drawing/arrange.h"
 #include "trace/drawing/layers.h"
 #include "trace/outline/borders.h"
+#include "trace/outline/dots.h"
+#include "trace/outline/thin_lines.h"
 #include "trace/pixels/areas.h"
 
 namespace quoin::trace {
@@ -98,7 +100,13 @@ Result<Checked<Tracing>> redraw(const Raster& picture, const TraceWishes& wishes
   if (auto why = refused(picture, name, origin)) return std::move(*why);
   const Source source = source_of(picture, most_traced_pixels);
   const std::int64_t count = std::int64_t(source.width()) * source.height();
-  const Areas areas = find_areas(source, wishes, count > most_doubled_pixels ? 1 : 2);
+  Areas areas = find_areas(source, wishes, count > most_doubled_pixels ? 1 : 2);
+  const double closeness = wishes.closeness == Closeness::closest ? 0.1 : 0.2;
+  const FitRules rules{closeness + 0.1 * areas.noise.sigma, 2};
+  const std::vector<ThinLine> lines = take_thin_lines(areas, rules);
+  const bool wished = wishes.colours > 0 || !wishes.palette.empty();
+  areas.ramps.resize(areas.regions.all.size());
+  if (!wished) join_shades(areas, source);
   const Coloured coloured = areas.coloured();
 
   Tracing tracing;
@@ -113,9 +121,10 @@ Result<Checked<Tracing>> redraw(const Raster& picture, const TraceWishes& wishes
   CrackMap map = walk_cracks(areas.regions, coloured, colours);
   smooth(map, areas.scale);
   place_junctions(map, tracing.width, tracing.height);
-  const double tolerance = wishes.closeness == Closeness::closest ? 0.1 : 0.2;
-  tracing.borders = fit_borders(map, {tolerance + 0.1 * areas.noise.sigma, 2});
+  tracing.borders = fit_borders(map, rules);
+  round_dots(tracing.borders, map, areas.regions, coloured, colours);
   arrange(tracing, map);
+  add_lines(tracing, lines);
   if (source.halved) {
     scale_up(tracing, double(picture.width) / source.width());
     tracing.width = picture.width;

@@ -25,6 +25,7 @@ std::vector<double> label_alphas(const Areas& areas, const Source& source,
       if (!areas.core.flat(x, y)) continue;
       const int label =
           areas.regions.all[std::size_t(of.at(x * areas.scale, y * areas.scale))].label;
+      if (label < 0) continue;
       sums[std::size_t(label)].alpha += source.alpha.at(x, y) / 255.0;
       ++sums[std::size_t(label)].count;
     }
@@ -48,6 +49,15 @@ Colour colour_of(Three on_ground, double alpha, Rgb ground) {
   return {c.red / 255.0, c.green / 255.0, c.blue / 255.0, alpha};
 }
 
+Fill fill_of(const Ramp& ramp) {
+  std::vector<FillStop> stops;
+  for (std::size_t i = 0; i < ramp.offsets.size(); ++i) {
+    stops.push_back({ramp.offsets[i], colour_of(ramp.colours[i], 1, {})});
+  }
+  if (ramp.radial) return RadialFill{ramp.from, ramp.radius, std::move(stops)};
+  return LinearFill{ramp.from, ramp.to, std::move(stops)};
+}
+
 void name_layers(Tracing& tracing) {
   std::map<std::string, int> met;
   for (Layer& layer : tracing.layers) {
@@ -65,7 +75,17 @@ SideColours make_layers(Tracing& tracing, const Areas& areas, const Source& sour
   colours.alpha = label_alphas(areas, source, colours.labels);
   std::vector<int> layer_of(colours.labels.size(), -1);
   const double cells = double(areas.scale) * areas.scale;
-  for (const Region& region : areas.regions.all) {
+  for (std::size_t i = 0; i < areas.regions.all.size(); ++i) {
+    const Region& region = areas.regions.all[i];
+    if (areas.ramps[i]) {
+      colours.plain.push_back(region.mean);
+      Face shaded;
+      shaded.area = static_cast<double>(region.area) / cells;
+      shaded.layer = static_cast<int>(tracing.layers.size());
+      tracing.layers.push_back({"", fill_of(*areas.ramps[i]), {}, {}});
+      tracing.faces.push_back(std::move(shaded));
+      continue;
+    }
     const std::size_t label = std::size_t(region.label);
     colours.plain.push_back(colours.labels[label]);
     Face face;
@@ -80,8 +100,30 @@ SideColours make_layers(Tracing& tracing, const Areas& areas, const Source& sour
     }
     tracing.faces.push_back(std::move(face));
   }
+  colours.ramps = areas.ramps;
   name_layers(tracing);
   return colours;
+}
+
+void add_lines(Tracing& tracing, const std::vector<ThinLine>& lines) {
+  constexpr float one_colour = 24;  // sRGB steps
+  const std::size_t first = tracing.layers.size();
+  std::vector<Three> colours;
+  for (const ThinLine& line : lines) {
+    std::size_t at = 0;
+    while (at < colours.size() && distance(colours[at], line.colour) > one_colour) ++at;
+    if (at == colours.size()) {
+      colours.push_back(line.colour);
+      tracing.layers.push_back({"", colour_of(line.colour, 1, {}), {}, {}});
+    }
+    tracing.layers[first + at].lines.push_back(line.stroke);
+  }
+  std::map<std::string, int> met;
+  for (std::size_t i = first; i < tracing.layers.size(); ++i) {
+    const std::string words = fill_words(tracing.layers[i].fill) + " lines";
+    const int times = ++met[words];
+    tracing.layers[i].name = times == 1 ? words : fmt::format("{} {}", words, times);
+  }
 }
 
 }  // namespace quoin::trace

@@ -1,10 +1,10 @@
 #include "trace/outline/borders.h"
 
-#include <algorithm>
 #include <map>
 #include <numbers>
 
 #include "trace/outline/corners.h"
+#include "trace/outline/dots.h"
 #include "trace/outline/straight.h"
 
 namespace quoin::trace {
@@ -74,23 +74,71 @@ std::optional<Circle> circle_of(const Chain& chain, const FitRules& rules) {
   return mean <= 0.6 * rules.tolerance ? circle : std::nullopt;
 }
 
+/// The line of a run between corners when it is straight, seen from the points that its corners do
+/// not round; upright or level when it is so to within a tenth of a pixel.
+std::optional<StraightLine> straight_run(const std::vector<Spot>& points, std::size_t first,
+                                         std::size_t last, const FitRules& rules) {
+  constexpr double rounded = 1.3, least_length = 2;  // pixels
+  std::vector<Spot> inner;
+  for (std::size_t i = first + 1; i < last; ++i) {
+    const bool clear =
+        length(points[i] - points[first]) > rounded && length(points[i] - points[last]) > rounded;
+    if (clear) inner.push_back(points[i]);
+  }
+  if (inner.size() < 3 || length(inner.back() - inner.front()) < least_length) return std::nullopt;
+  StraightLine line = best_line(inner);
+  const double run = length(inner.back() - inner.front());
+  if (std::abs(line.way.x) * run < 0.1) line.way = {0, 1};
+  if (std::abs(line.way.y) * run < 0.1) line.way = {1, 0};
+  for (const Spot& p : inner) {
+    if (std::abs(cross(p - line.at, line.way)) > 0.9 * rules.tolerance) return std::nullopt;
+  }
+  return line;
+}
+
+/// Puts corners between two straight runs where their lines meet.
+void square_corners(CornerRow& row, bool ring, const std::vector<std::size_t>& stops,
+                    const FitRules& rules) {
+  std::vector<std::optional<StraightLine>> lines;
+  for (std::size_t k = 0; k + 1 < stops.size(); ++k) {
+    lines.push_back(straight_run(row.points, stops[k], stops[k + 1], rules));
+  }
+  constexpr double farthest_corner = 1.3;  // pixels
+  const auto place = [&](std::size_t before, std::size_t after, std::size_t at) {
+    if (!lines[before] || !lines[after]) return false;
+    const auto met = meeting(*lines[before], *lines[after]);
+    if (!met || length(*met - row.points[at]) > farthest_corner) return false;
+    row.points[at] = *met;
+    return true;
+  };
+  for (std::size_t k = 1; k + 1 < stops.size(); ++k) (void)place(k - 1, k, stops[k]);
+  if (ring && lines.size() > 1 && place(lines.size() - 1, 0, 0)) {
+    row.points.back() = row.points.front();
+  }
+}
+
 std::vector<Curve> fit_chain(const CrackMap& map, std::size_t number, const FitRules& rules,
                              const Tangents& shared) {
   const Chain& chain = map.chains[number];
   if (chain.picture_edge() || chain.points.size() < 3) {
     return {straight_between(chain.points.front(), chain.points.back())};
   }
-  const CornerRow row = with_corners(chain);
+  CornerRow row = with_corners(chain);
   if (row.smooth_ring) return fit_smooth_ring(row, rules);
   std::vector<std::size_t> stops{0};
   stops.insert(stops.end(), row.corners.begin(), row.corners.end());
   stops.push_back(row.points.size() - 1);
+  square_corners(row, chain.ring(), stops, rules);
   const auto tangent = [&](bool first) -> std::optional<Spot> {
     const auto found = shared.find({static_cast<int>(number), first});
     return found == shared.end() ? std::nullopt : std::optional(found->second);
   };
   std::vector<Curve> curves;
   for (std::size_t k = 0; k + 1 < stops.size(); ++k) {
+    if (straight_run(row.points, stops[k], stops[k + 1], rules)) {
+      curves.push_back(straight_between(row.points[stops[k]], row.points[stops[k + 1]]));
+      continue;
+    }
     EndTangents ends;
     if (!chain.ring() && k == 0) ends.first = tangent(true);
     if (!chain.ring() && k + 2 == stops.size()) ends.last = tangent(false);
@@ -113,13 +161,8 @@ std::vector<Border> fit_borders(const CrackMap& map, const FitRules& rules) {
     border.left = chain.left;
     border.right = chain.right;
     border.closed = chain.ring();
-    border.circle = circle_of(chain, rules);
-    if (border.circle) {
-      border.curves = quarters(*border.circle);
-      if (chain.twice_area < 0) {
-        std::reverse(border.curves.begin(), border.curves.end());
-        for (Curve& curve : border.curves) curve = turned(curve);
-      }
+    if (const auto circle = circle_of(chain, rules)) {
+      make_circle(border, chain, *circle);
     } else {
       border.curves = fit_chain(map, i, rules, shared);
     }

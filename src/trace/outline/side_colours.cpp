@@ -17,16 +17,17 @@ struct Channel {
     return 255;
   }
 };
-struct Tally {
+struct SideTally {
   Channel red, green, blue;
   int total = 0;
 };
 
-bool well_inside(const Grid<int>& of, int x, int y, int reach) {
-  const int own = of.at(x, y);
-  for (const int v : {-reach, 0, reach}) {
-    for (const int u : {-reach, 0, reach}) {
-      if (of.near(x + u, y + v) != own) return false;
+/// Whether a pixel and all round it lie in one region.
+bool well_inside(const Grid<int>& of, int x, int y, int scale) {
+  const int own = of.at(x * scale, y * scale);
+  for (int v = (y - 1) * scale; v < (y + 2) * scale; ++v) {
+    for (int u = (x - 1) * scale; u < (x + 2) * scale; ++u) {
+      if (of.near(u, v) != own) return false;
     }
   }
   return true;
@@ -41,33 +42,17 @@ Three snapped(Three colour, double noise) {
 
 }  // namespace
 
-Three Ramp::at(Spot place) const {
-  double offset = 0;
-  if (radial) {
-    offset = radius > 0 ? std::hypot(place.x - from.x, place.y - from.y) / radius : 0;
-  } else {
-    const Spot way = to - from;
-    const double length = way.x * way.x + way.y * way.y;
-    const Spot there = place - from;
-    offset = length > 0 ? (there.x * way.x + there.y * way.y) / length : 0;
-  }
-  if (offset <= offsets.front()) return colours.front();
-  for (std::size_t i = 1; i < offsets.size(); ++i) {
-    if (offset > offsets[i]) continue;
-    const double span = offsets[i] - offsets[i - 1];
-    const float share = span > 0 ? static_cast<float>((offset - offsets[i - 1]) / span) : 1;
-    return colours[i - 1] * (1 - share) + colours[i] * share;
-  }
-  return colours.back();
-}
-
 std::vector<Three> label_colours(const Regions& regions, const Coloured& picture, double noise) {
-  std::vector<Tally> tallies(picture.palette.srgb.size());
-  for (int y = 0; y < regions.of.height(); ++y) {
-    for (int x = 0; x < regions.of.width(); ++x) {
-      if (!well_inside(regions.of, x, y, picture.scale)) continue;
-      Tally& tally = tallies[std::size_t(regions.all[std::size_t(regions.of.at(x, y))].label)];
-      const Rgb pixel = picture.enlarged.at(x, y);
+  std::vector<SideTally> tallies(picture.palette.srgb.size());
+  // Of the pixels themselves: between them an enlarged edge swings past its colours.
+  const int scale = picture.scale;
+  for (int y = 0; y < picture.pixels.height(); ++y) {
+    for (int x = 0; x < picture.pixels.width(); ++x) {
+      if (!well_inside(regions.of, x, y, scale)) continue;
+      const int label = regions.all[std::size_t(regions.of.at(x * scale, y * scale))].label;
+      if (label < 0) continue;
+      SideTally& tally = tallies[std::size_t(label)];
+      const Rgb pixel = picture.pixels.at(x, y);
       ++tally.red.counts[pixel.red];
       ++tally.green.counts[pixel.green];
       ++tally.blue.counts[pixel.blue];
@@ -76,7 +61,7 @@ std::vector<Three> label_colours(const Regions& regions, const Coloured& picture
   }
   std::vector<Three> colours = picture.palette.srgb;
   for (std::size_t i = 0; i < colours.size(); ++i) {
-    const Tally& t = tallies[i];
+    const SideTally& t = tallies[i];
     if (t.total > 12) {
       colours[i] = {t.red.median(t.total), t.green.median(t.total), t.blue.median(t.total)};
     }

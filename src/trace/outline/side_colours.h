@@ -1,31 +1,18 @@
 #pragma once
-#include <optional>
-#include <vector>
-
+#include "trace/pixels/ramp.h"
 #include "trace/pixels/regions.h"
-#include "trace/tracing.h"
 
 namespace quoin::trace {
-
-/// A colour that changes over a region: along a line or outwards from a point.
-struct Ramp {
-  bool radial = false;
-  Spot from, to;                ///< linear: first and last stop; radial: `from` is the centre
-  double radius = 0;            ///< radial: of the last stop
-  std::vector<double> offsets;  ///< 0..1, rising
-  std::vector<Three> colours;   ///< sRGB 0..255 at each
-  [[nodiscard]] Three at(Spot place) const;
-};
 
 /// What each region is painted with, in sRGB 0..255; places are pixels of the picture.
 struct SideColours {
   std::vector<Three> labels;               ///< of each colour of the palette
   std::vector<double> alpha;               ///< of each colour of the palette, 0..1
   std::vector<Three> plain;                ///< of each region
-  std::vector<std::optional<Ramp>> ramps;  ///< of each region; empty: all are plain
+  std::vector<std::optional<Ramp>> ramps;  ///< of each region
   [[nodiscard]] Three of(int region, Spot place) const {
     const std::size_t i = std::size_t(region);
-    if (!ramps.empty() && ramps[i]) return ramps[i]->at(place);
+    if (ramps[i]) return ramps[i]->at(place);
     return plain[i];
   }
 };

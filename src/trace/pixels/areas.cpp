@@ -1,5 +1,8 @@
 #include "trace/pixels/areas.h"
 
+#include "trace/pixels/lettering.h"
+#include "trace/pixels/shading.h"
+
 namespace quoin::trace {
 namespace {
 
@@ -29,21 +32,23 @@ Areas find_areas(const Source& source, const TraceWishes& wishes, int scale) {
   Grid<Rgb> pixels = without(noise, source.pixels);
   Grid<Three> lab = lab_of(pixels);
   Core core(lab, noise.sigma);
-  Areas areas{scale,
-              noise,
-              std::move(pixels),
-              {},
-              std::move(lab),
-              std::move(core),
-              {},
-              {},
-              {},
-              wishes.colours > 0 || !wishes.palette.empty()};
+  Areas areas{scale, noise, std::move(pixels),  {}, std::move(lab), std::move(core), {},
+              {},    {},    source.has_alpha(), {}};
   areas.enlarged = enlarged(areas.pixels, scale);
   areas.palette = wished_palette(areas, source, wishes);
   const Coloured coloured = areas.coloured();
   areas.regions = without_specks(label_cells(coloured), coloured, {speck, noise.sigma, most_faces});
+  Lettering lettering = find_lettering(areas.regions, scale);
+  if (!lettering.lines.empty()) {
+    areas.small_text = std::move(lettering.lines);
+    areas.regions = connected(lettering.labels, areas.enlarged);
+  }
+  areas.ramps.resize(areas.regions.all.size());
   return areas;
+}
+
+void join_shades(Areas& areas, const Source& source) {
+  areas.ramps = join_bands(areas.regions, areas.coloured(), source, areas.noise.sigma);
 }
 
 }  // namespace quoin::trace

@@ -1,5 +1,6 @@
 #pragma once
 #include "trace/pixels/noise.h"
+#include "trace/pixels/ramp.h"
 #include "trace/pixels/regions.h"
 #include "trace/pixels/source.h"
 #include "trace/redraw.h"
@@ -16,11 +17,15 @@ struct Areas {
   Palette palette;
   Regions regions;
   std::vector<SmallText> small_text;
-  bool plain_only = false;  ///< the colours were wished for: no gradients
+  bool has_alpha = false;                  ///< some of it is transparent
+  std::vector<std::optional<Ramp>> ramps;  ///< of each region
 
   [[nodiscard]] Coloured coloured() const { return {pixels, enlarged, lab, core, palette, scale}; }
 };
 
 [[nodiscard]] Areas find_areas(const Source& source, const TraceWishes& wishes, int scale);
+
+/// Joins the bands of gradients (see join_bands).
+void join_shades(Areas& areas, const Source& source);
 
 }  // namespace quoin::trace

@@ -5,7 +5,7 @@ namespace quoin::trace {
 
 /// Connected cells of one colour.
 struct Region {
-  int label = 0;          ///< its colour
+  int label = 0;          ///< its colour; -1 when it has a ramp
   std::int64_t area = 0;  ///< cells
   Three mean;             ///< sRGB of its cells
 };
