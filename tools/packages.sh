@@ -18,7 +18,7 @@ packages_to_test=(
 )
 packages_to_fuzz=(clang-14 libclang-rt-14-dev llvm-14)
 packages_to_measure=(
-  librsvg2-bin fontconfig fonts-lato fonts-vollkorn fonts-ebgaramond
+  libpotrace-dev imagemagick librsvg2-bin fontconfig fonts-lato fonts-vollkorn fonts-ebgaramond
 )
 
 # Prints the packages of the arguments that are not installed, a line each.

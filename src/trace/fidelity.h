@@ -47,7 +47,8 @@ struct Judgement {
 };
 
 /// Draws the SVG again at the size of the picture (halved until it has at most 4 megapixels),
-/// compares, and says what to think of it. Limits by our own eye on our own trials, no source.
+/// compares, and says what to think of it. Where small lettering was left out nothing is compared:
+/// that is said by itself. Limits by our own eye on our own trials, no source.
 [[nodiscard]] Judgement judge(const Raster& picture, const Tracing& tracing, const Bytes& svg);
 
 }  // namespace quoin::trace

@@ -82,11 +82,16 @@ Diagnostics notes_on(const Tracing& tracing, const std::string& name, const Orig
                     fmt::format("{} has lettering too small to be redrawn, in {} {}", name,
                                 tracing.small_text.size(),
                                 tracing.small_text.size() == 1 ? "place" : "places"));
-    for (const SmallText& one : tracing.small_text) {
+    constexpr std::size_t most_named = 8;
+    for (std::size_t i = 0; i < std::min(most_named, tracing.small_text.size()); ++i) {
+      const SmallText& one = tracing.small_text[i];
       text.detail(
-          fmt::format("a line {:.0f} px high and {:.0f} px long, {:.0f} px from the left "
-                      "and {:.0f} px from the top",
-                      one.height, one.width, one.at.x, one.at.y));
+          fmt::format("{:.0f} px wide and {:.0f} px high, {:.0f} px from the left and "
+                      "{:.0f} px from the top",
+                      one.width, one.height, one.at.x, one.at.y));
+    }
+    if (tracing.small_text.size() > most_named) {
+      text.detail(fmt::format("and {} more places", tracing.small_text.size() - most_named));
     }
     found.push_back(text.hint("retype these words as text"));
   }

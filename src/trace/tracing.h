@@ -63,10 +63,12 @@ using Fill = std::variant<Colour, LinearFill, RadialFill>;
 
 /// One connected part of one colour.
 struct Face {
-  int layer = -1;                  ///< -1: a transparent part, not painted
-  double area = 0;                 ///< square pixels
-  std::vector<Loop> drawn;         ///< its outline, and those holes that must be cut out of it
-  std::vector<BorderUse> trapped;  ///< borders under which it reaches beneath a later neighbour
+  int layer = -1;           ///< -1: a transparent part, not painted
+  double area = 0;          ///< square pixels
+  std::vector<Loop> drawn;  ///< its outline, and those holes that must be cut out of it
+  /// Borders under which it reaches beneath a later neighbour, in runs without a break. A run that
+  /// comes back to where it began is closed.
+  std::vector<Loop> trapped;
 };
 
 /// A line of even width that is drawn as a stroke, above all faces.
@@ -86,7 +88,7 @@ struct Layer {
   std::vector<StrokeLine> lines;
 };
 
-/// Lettering too small to be followed, and left out.
+/// A block of lettering too small to be followed, and left out.
 struct SmallText {
   Spot at;  ///< top left
   double width = 0, height = 0;

@@ -117,7 +117,8 @@ class Tracer {
     traced.drawing = drawing_for(order_, traced.picture);
     std::error_code ignored;
     const bool there = fs::exists(traced.drawing, ignored);
-    const bool may_replace = is_file_name(order_.out) && !is_a_picture_of(order_, traced.drawing);
+    // Where the place is a picture itself, it is first seen whether that is one of pixels.
+    const bool may_replace = is_file_name(order_.out) || is_a_picture_of(order_, traced.drawing);
     if ((there && !may_replace) || !claimed.insert(traced.drawing).second) {
       traced.found.push_back(file_there(traced.drawing, traced.picture));
     }
@@ -148,6 +149,10 @@ class Tracer {
   }
 
   void write(TracedPicture& traced, const Bytes& svg, const Raster& difference) {
+    if (is_a_picture_of(order_, traced.drawing)) {
+      traced.found.push_back(file_there(traced.drawing, traced.picture));
+      return;
+    }
     if (auto fault = write_whole(traced.drawing, svg)) {
       traced.found.push_back(std::move(*fault));
       return;

@@ -213,11 +213,30 @@ class Arranger {
       if (swallowed) continue;
       face(f).drawn.push_back(loop.uses);
       if (!opaque(f)) continue;
-      for (const BorderUse& use : loop.uses) {
-        const int other = use.forward ? chain(use).left : chain(use).right;
-        if (other >= 0 && painted_over(f, other)) face(f).trapped.push_back(use);
-      }
+      for (Loop& run : trapped_runs(f, loop.uses)) face(f).trapped.push_back(std::move(run));
     }
+  }
+
+  /// The runs of a loop whose other side is painted later; in one piece where two of them meet, so
+  /// that no gap is left in the corner between them.
+  [[nodiscard]] std::vector<Loop> trapped_runs(int f, const Loop& uses) const {
+    const std::size_t count = uses.size();
+    std::vector<char> trapped(count, 0);
+    std::size_t start = 0;
+    for (std::size_t i = 0; i < count; ++i) {
+      const int other = uses[i].forward ? chain(uses[i]).left : chain(uses[i]).right;
+      trapped[i] = other >= 0 && painted_over(f, other) ? 1 : 0;
+      if (trapped[i] == 0) start = i + 1;
+    }
+    std::vector<Loop> runs;
+    bool open = false;
+    for (std::size_t k = 0; k < count; ++k) {
+      const std::size_t i = (start + k) % count;
+      if (trapped[i] != 0 && !open) runs.emplace_back();
+      open = trapped[i] != 0;
+      if (open) runs.back().push_back(uses[i]);
+    }
+    return runs;
   }
 
   Tracing& tracing_;

@@ -12,7 +12,7 @@ struct Hue {
   std::string_view dark, middle, light;
 };
 
-/// Round the circle from red; the words for L* under 40, up to 72, and over.
+/// Round the circle from red; the words for L* under 36, up to 72, and over.
 constexpr std::array<Hue, 11> hues{{{20, "dark red", "rose", "pink"},
                                     {48, "dark red", "red", "salmon"},
                                     {70, "brown", "orange", "apricot"},
@@ -20,10 +20,10 @@ constexpr std::array<Hue, 11> hues{{{20, "dark red", "rose", "pink"},
                                     {108, "olive", "ochre", "yellow"},
                                     {128, "dark green", "olive green", "lime"},
                                     {165, "dark green", "green", "light green"},
-                                    {215, "dark teal", "teal", "turquoise"},
+                                    {222, "dark teal", "teal", "turquoise"},
                                     {255, "dark blue", "blue", "light blue"},
-                                    {295, "dark blue", "blue", "light blue"},
-                                    {335, "dark purple", "purple", "lilac"}}};
+                                    {307, "dark blue", "blue", "light blue"},
+                                    {336, "dark purple", "purple", "lilac"}}};
 
 std::string grey_words(double lightness) {
   if (lightness < 12) return "black";
@@ -47,13 +47,13 @@ std::string colour_words(Colour colour) {
     return hues.front();
   }();
   if (angle >= hues.back().until) {
-    return lab.l < 40 ? "dark magenta" : lab.l < 72 ? "magenta" : "pink";
+    return lab.l < 36 ? "dark magenta" : lab.l < 72 ? "magenta" : "pink";
   }
-  const std::string words(lab.l < 40 ? found.dark : lab.l < 72 ? found.middle : found.light);
-  if (chroma >= 18) return words;
+  const std::string words(lab.l < 36 ? found.dark : lab.l < 72 ? found.middle : found.light);
+  if (chroma >= (lab.l < 36 ? 10 : 18)) return words;
   // Of so little colour that it is a tinted grey.
   if (lab.l > 88) return angle > 40 && angle < 115 ? "cream" : "pale " + std::string(found.middle);
-  return "greyish " + std::string(lab.l < 40 ? found.dark : found.middle);
+  return "greyish " + std::string(lab.l < 36 ? found.dark : found.middle);
 }
 
 std::string fill_words(const Fill& fill) {

@@ -135,7 +135,11 @@ std::vector<Curve> fit_chain(const CrackMap& map, std::size_t number, const FitR
   };
   std::vector<Curve> curves;
   for (std::size_t k = 0; k + 1 < stops.size(); ++k) {
-    if (straight_run(row.points, stops[k], stops[k + 1], rules)) {
+    const auto line = straight_run(row.points, stops[k], stops[k + 1], rules);
+    const auto on_line = [&](std::size_t stop) {
+      return std::abs(cross(row.points[stop] - line->at, line->way)) <= rules.tolerance;
+    };
+    if (line && on_line(stops[k]) && on_line(stops[k + 1])) {
       curves.push_back(straight_between(row.points[stops[k]], row.points[stops[k + 1]]));
       continue;
     }

@@ -10,7 +10,9 @@ namespace {
 
 constexpr double skipped = 0.6, short_reach = 2.2, long_reach = 4.2;  // pixels
 constexpr double least_turn = 40;                                     // degrees
-constexpr double apart = 1.5, farthest_tip = 1.3, cleared = 0.55;     // pixels
+/// A stroke of two pixels turns round at its end: a point there would be a thorn.
+constexpr double most_turn = 140;                                  // degrees
+constexpr double apart = 1.5, farthest_tip = 1.3, cleared = 0.55;  // pixels
 
 struct Turn {
   double degrees = 0;
@@ -102,7 +104,7 @@ class CornerFinder {
     for (int i = 0; i < count; ++i) {
       if (!ring_ && (i < 2 || i > count - 3)) continue;
       const double near = turn_at(i, short_).degrees;
-      if (near < least_turn) continue;
+      if (near < least_turn || near > most_turn) continue;
       const double far = turn_at(i, long_).degrees;
       if (near >= 0.55 * far) sharp[std::size_t(i)] = std::min(near, far);
     }

@@ -1,5 +1,6 @@
 #include "trace/outline/cracks.h"
 
+#include <optional>
 #include <unordered_map>
 
 namespace quoin::trace {
@@ -103,7 +104,7 @@ class CrackWalker {
     return double(dot(three(picture_.enlarged.near(x, y)) - first, way) / length);
   }
 
-  /// The middle of a cell side, moved across it to where the colours mix half and half.
+  /// The middle of a cell side, moved across it to where the border is.
   [[nodiscard]] Spot crossing(bool horizontal, int x, int y) const {
     Spot middle = horizontal ? Spot{x + 0.5, double(y)} : Spot{double(x), y + 0.5};
     const int first = horizontal ? region(x, y - 1) : region(x - 1, y), second = region(x, y);
@@ -111,6 +112,60 @@ class CrackWalker {
     const double scale = picture_.scale;
     const Spot place = middle * (1 / scale);
     const Three a = colours_.of(first, place), b = colours_.of(second, place);
+    double& across = horizontal ? middle.y : middle.x;
+    auto found = by_area_if_level(horizontal, place, a, b);
+    if (!found) found = by_halves(horizontal, x, y, a, b);
+    if (!found) return middle;
+    const double move = *found * scale - across;
+    across += std::clamp(move, -farthest_move * scale, farthest_move * scale);
+    return middle;
+  }
+
+  /// By area where the border is upright or level: at a slanting one that says the same for both
+  /// cells of a pixel, which makes steps.
+  [[nodiscard]] std::optional<double> by_area_if_level(bool horizontal, Spot place, Three a,
+                                                       Three b) const {
+    constexpr double level = 0.06;  // pixels from one pixel to the next
+    const double none = -1e9;
+    const double here = by_area(horizontal, place, a, b, 0).value_or(none);
+    const double before = by_area(horizontal, place, a, b, -1).value_or(none);
+    const double after = by_area(horizontal, place, a, b, 1).value_or(none);
+    if (here == none || std::abs(before - here) > level || std::abs(after - here) > level) {
+      return std::nullopt;
+    }
+    return here;
+  }
+
+  /// Where the border must be for the pixels across it to have as much of both colours as they
+  /// have: exact for an upright or level border, whatever part of a pixel it covers. Looks so many
+  /// pixels beside the place. Nothing when the colours do not come out pure within two pixels on
+  /// both sides.
+  [[nodiscard]] std::optional<double> by_area(bool horizontal, Spot place, Three a, Three b,
+                                              int beside) const {
+    const int along = static_cast<int>(std::floor(horizontal ? place.x : place.y)) + beside;
+    const int start = static_cast<int>(std::floor(horizontal ? place.y : place.x));
+    const Three way = b - a;
+    const float length = squared(way);
+    if (length < 100) return std::nullopt;
+    const double pure = std::max(0.04, 3 / std::sqrt(double(length)));
+    const auto part = [&](int i) {
+      const Rgb pixel =
+          horizontal ? picture_.pixels.near(along, i) : picture_.pixels.near(i, along);
+      return double(dot(three(pixel) - a, way)) / double(length);
+    };
+    int low = start, high = start;
+    while (part(low) > pure && start - low < 2) --low;
+    while (part(high) < 1 - pure && high - start < 2) ++high;
+    const double first = part(low), last = part(high);
+    if (std::abs(first) > pure || std::abs(last - 1) > pure) return std::nullopt;
+    double border = low + 1;
+    for (int i = low + 1; i < high; ++i) border += 1 - std::clamp(part(i), 0.0, 1.0);
+    return border;
+  }
+
+  /// Where the enlarged picture is half the one and half the other colour.
+  [[nodiscard]] std::optional<double> by_halves(bool horizontal, int x, int y, Three a,
+                                                Three b) const {
     const int reach = 2 + picture_.scale / 2;
     double before = 0, best = 1e9;
     for (int k = -reach; k < reach; ++k) {
@@ -121,10 +176,8 @@ class CrackWalker {
       }
       before = here;
     }
-    if (best > 1e8) return middle;
-    const double move = std::clamp(best, -farthest_move * scale, farthest_move * scale);
-    (horizontal ? middle.y : middle.x) += move;
-    return middle;
+    if (best > 1e8) return std::nullopt;
+    return ((horizontal ? y : x) + best) / picture_.scale;
   }
 
   void walk(int x, int y, Way way) {

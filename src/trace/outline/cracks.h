@@ -23,8 +23,8 @@ struct CrackMap {
 };
 
 /// Walks along the sides of cells with another region on the other side. The middle of each side is
-/// moved across it to where the picture is half the one and half the other colour, by at most
-/// 0.6 px.
+/// moved across it, by at most 0.6 px: to where it must be for the pixels across it to have as much
+/// of both colours as they have, or else to where the picture is half the one and half the other.
 [[nodiscard]] CrackMap walk_cracks(const Regions& regions, const Coloured& picture,
                                    const SideColours& colours);
 

@@ -93,6 +93,7 @@ class PathWalker {
         at = further;
       }
       if (ways(at.first, at.second) <= 1) used_.at(at.first, at.second) = 1;
+      path.branches = ways(x, y) > 2 || ways(at.first, at.second) > 2;
       const bool went_nowhere = path.pixels.size() == 2 && used_.at(at.first, at.second) == 0;
       paths_.push_back(std::move(path));
       if (went_nowhere) break;

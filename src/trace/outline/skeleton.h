@@ -9,6 +9,7 @@ namespace quoin::trace {
 struct PixelPath {
   std::vector<std::pair<int, int>> pixels;
   bool closed = false;
+  bool branches = false;  ///< other lines meet one of its ends
 };
 
 /// Thins marked pixels to lines one pixel wide. Source: Zhang, Suen, "A Fast Parallel Algorithm for

@@ -12,7 +12,7 @@ namespace {
 
 constexpr double widest_line = 2.5;                       // pixels
 constexpr double shortest_line = 10, least_slender = 6;   // pixels; of its width
-constexpr double all_of_it = 0.8;                         // of a region that lies under lines
+constexpr double all_of_it = 0.9;                         // of a region that lies under lines
 constexpr double long_line = 30;                          // pixels
 constexpr int least_flat = 25;                            // pixels that show a colour unmixed
 constexpr double section_reach = 4, section_step = 0.25;  // pixels across the line
@@ -125,7 +125,8 @@ class LineFinder {
   }
 
   void follow(const PixelPath& path) {
-    if (double(path.pixels.size()) < shortest_line) return;
+    // Short lines that branch are letters, veins, twigs: better one shape than some strokes.
+    if (double(path.pixels.size()) < (path.branches ? long_line : shortest_line)) return;
     std::vector<Section> sections;
     for (std::size_t i = 0; i < path.pixels.size(); ++i) {
       const Spot way = way_at(path, i);

@@ -15,6 +15,7 @@ constexpr double least_outline = 24;                   // outline squared over a
 constexpr double lowest_line = 3, tallest_line = 9.5;  // pixels, the median of its letters
 constexpr double widest_letter = 1.7;                  // of its height, the median
 constexpr std::size_t least_letters = 4;
+constexpr double in_line = 1.1;  // pixels that the feet of letters may differ by
 
 /// A region with its frame, in cells.
 struct Mark {
@@ -22,6 +23,7 @@ struct Mark {
   int outline = 0;                                             // cell sides
   int ground = -1;    // the region that it shares most of its outline with
   int on_ground = 0;  // how much of it
+  Three ink;          // how its colour differs from that of its ground, sRGB
   [[nodiscard]] double width() const { return right - left + 1; }
   [[nodiscard]] double height() const { return bottom - top + 1; }
 };
@@ -44,6 +46,7 @@ std::vector<Mark> marks_of(const Regions& regions) {
       if (c.length <= mark.on_ground) continue;
       mark.on_ground = c.length;
       mark.ground = other;
+      mark.ink = regions.all[std::size_t(one)].mean - regions.all[std::size_t(other)].mean;
     }
   }
   return marks;
@@ -79,6 +82,7 @@ class LetterFinder {
     for (std::vector<int>& line : words) add_words(line, loose);
     Lettering found;
     for (const std::vector<int>& line : words) take(line, found);
+    join_blocks(found.lines);
     return found;
   }
 
@@ -93,8 +97,13 @@ class LetterFinder {
     return regions_.all[std::size_t(m.ground)].area > 20 * regions_.all[i].area;
   }
 
+  /// Thin letters have mixtures of their ink and the ground, more of it or less.
+  [[nodiscard]] static bool of_one_ink(const Mark& a, const Mark& b) {
+    return dot(a.ink, b.ink) > 0.95F * std::sqrt(squared(a.ink) * squared(b.ink));
+  }
+
   [[nodiscard]] static bool side_by_side(const Mark& a, const Mark& b) {
-    if (a.ground != b.ground) return false;
+    if (a.ground != b.ground || !of_one_ink(a, b)) return false;
     const double taller = std::max(a.height(), b.height());
     const double overlap = std::min(a.bottom, b.bottom) - std::max(a.top, b.top) + 1;
     const double gap = b.left - a.right - 1;
@@ -104,6 +113,24 @@ class LetterFinder {
   [[nodiscard]] double outline_of(int region) const {
     const double outline = mark(region).outline;
     return outline * outline / double(regions_.all[std::size_t(region)].area);
+  }
+
+  /// Half of the marks or more end at one height, and four tenths begin at one: as letters do, and
+  /// feathers or leaves do not.
+  [[nodiscard]] bool stands_in_line(const std::vector<int>& line) const {
+    const auto share_near_one = [&](const auto& place) {
+      int most = 0;
+      for (const int a : line) {
+        int near = 0;
+        for (const int b : line) {
+          near += std::abs(place(mark(a)) - place(mark(b))) <= in_line * scale_ ? 1 : 0;
+        }
+        most = std::max(most, near);
+      }
+      return double(most) / double(line.size());
+    };
+    return share_near_one([](const Mark& m) { return double(m.bottom); }) >= 0.5 &&
+           share_near_one([](const Mark& m) { return double(m.top); }) >= 0.4;
   }
 
   [[nodiscard]] bool is_lettering(const std::vector<int>& line) const {
@@ -119,6 +146,7 @@ class LetterFinder {
       std::nth_element(values.begin(), middle, values.end());
       return *middle;
     };
+    if (!stands_in_line(line)) return false;
     // Pieces of a thin line lie in a row as well, but are long and flat.
     return median(outlines) >= least_outline && median(heights) >= lowest_line * scale_ &&
            median(heights) <= tallest_line * scale_ && median(stretched) <= widest_letter;
@@ -152,6 +180,32 @@ class LetterFinder {
         line.insert(line.end(), word.begin(), word.end());
         word.clear();
         added = true;
+      }
+    }
+  }
+
+  /// Words of a line, and lines under each other, become one block.
+  static void join_blocks(std::vector<SmallText>& blocks) {
+    const auto near = [](const SmallText& a, const SmallText& b) {
+      const double reach = 1.2 * std::min(std::max(a.height, 6.0), std::max(b.height, 6.0));
+      const double across = std::max(a.at.x - (b.at.x + b.width), b.at.x - (a.at.x + a.width));
+      const double down = std::max(a.at.y - (b.at.y + b.height), b.at.y - (a.at.y + a.height));
+      return across <= reach && down <= std::min(reach, 14.0);
+    };
+    for (std::size_t i = 0; i < blocks.size(); ++i) {
+      for (std::size_t j = i + 1; j < blocks.size();) {
+        if (!near(blocks[i], blocks[j])) {
+          ++j;
+          continue;
+        }
+        SmallText &a = blocks[i], &b = blocks[j];
+        const double right = std::max(a.at.x + a.width, b.at.x + b.width);
+        const double bottom = std::max(a.at.y + a.height, b.at.y + b.height);
+        a.at = {std::min(a.at.x, b.at.x), std::min(a.at.y, b.at.y)};
+        a.width = right - a.at.x;
+        a.height = bottom - a.at.y;
+        blocks.erase(blocks.begin() + static_cast<std::ptrdiff_t>(j));
+        j = i + 1;  // what was too far from the smaller block may be near to this one
       }
     }
   }

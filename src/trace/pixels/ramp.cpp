@@ -129,51 +129,39 @@ Spot best_centre(const std::vector<ColourSample>& samples, Spot centre, double e
   return centre;
 }
 
-/// Mean colours at even steps along the ramp, gaps bridged.
-std::vector<Three> profile_of(const Ramp& ramp, const std::vector<ColourSample>& samples,
-                              std::size_t count) {
-  std::vector<Three> sum(count);
-  std::vector<float> weight(count, 0);
+/// Mean colours in even steps along the ramp, each where its samples are on the average.
+struct ProfilePoint {
+  double offset = 0;
+  Three colour;
+};
+std::vector<ProfilePoint> profile_of(const Ramp& ramp, const std::vector<ColourSample>& samples,
+                                     std::size_t count) {
+  std::vector<ProfilePoint> sums(count);
+  std::vector<double> weight(count, 0);
   for (const ColourSample& s : samples) {
-    const double where = std::clamp(ramp.offset_of(s.at), 0.0, 1.0) * double(count - 1);
-    const auto i = std::min(count - 2, static_cast<std::size_t>(where));
-    const float share = static_cast<float>(where - double(i));
-    sum[i] = sum[i] + s.colour * (1 - share);
-    weight[i] += 1 - share;
-    sum[i + 1] = sum[i + 1] + s.colour * share;
-    weight[i + 1] += share;
+    const double t = std::clamp(ramp.offset_of(s.at), 0.0, 1.0);
+    const auto i = std::min(count - 1, static_cast<std::size_t>(t * double(count)));
+    sums[i].offset += t;
+    sums[i].colour = sums[i].colour + s.colour;
+    weight[i] += 1;
   }
-  std::vector<std::size_t> known;
+  std::vector<ProfilePoint> profile;
   for (std::size_t i = 0; i < count; ++i) {
-    if (weight[i] < 0.5F) continue;
-    sum[i] = sum[i] * (1 / weight[i]);
-    known.push_back(i);
+    if (weight[i] < 1) continue;
+    profile.push_back({sums[i].offset / weight[i], sums[i].colour * float(1 / weight[i])});
   }
-  for (std::size_t i = 0; i < count && !known.empty(); ++i) {
-    const auto next = std::lower_bound(known.begin(), known.end(), i);
-    if (next != known.end() && *next == i) continue;
-    if (next == known.begin()) {
-      sum[i] = sum[known.front()];
-    } else if (next == known.end()) {
-      sum[i] = sum[known.back()];
-    } else {
-      const std::size_t a = *(next - 1), b = *next;
-      const float share = float(i - a) / float(b - a);
-      sum[i] = sum[a] * (1 - share) + sum[b] * share;
-    }
-  }
-  return sum;
+  return profile;
 }
 
-/// The places of the profile that straight lines between them follow to within the tolerance.
-void keep_bends(const std::vector<Three>& profile, std::size_t first, std::size_t last,
+/// The points of the profile that straight lines between them follow to within the tolerance.
+void keep_bends(const std::vector<ProfilePoint>& profile, std::size_t first, std::size_t last,
                 float tolerance, std::vector<std::size_t>& kept) {
   std::size_t worst = first;
   float far = tolerance;
+  const ProfilePoint &a = profile[first], &b = profile[last];
   for (std::size_t i = first + 1; i < last; ++i) {
-    const float share = float(i - first) / float(last - first);
-    const Three line = profile[first] * (1 - share) + profile[last] * share;
-    const float off = distance(profile[i], line);
+    const auto share = static_cast<float>((profile[i].offset - a.offset) / (b.offset - a.offset));
+    const float off = distance(profile[i].colour, a.colour * (1 - share) + b.colour * share);
     if (off <= far) continue;
     far = off;
     worst = i;
@@ -227,18 +215,20 @@ void refit_colours(Ramp& ramp, const std::vector<ColourSample>& samples) {
 FittedRamp finished(Ramp ramp, const std::vector<ColourSample>& samples, double span,
                     double noise) {
   const auto count = static_cast<std::size_t>(std::clamp(span / 2, 8.0, 96.0));
-  const std::vector<Three> profile = profile_of(ramp, samples, count);
+  const std::vector<ProfilePoint> profile = profile_of(ramp, samples, count);
   std::vector<std::size_t> kept;
   for (float tolerance = static_cast<float>(1.5 + 3 * noise);; tolerance *= 1.5F) {
-    kept.assign(1, 0);
-    keep_bends(profile, 0, count - 1, tolerance, kept);
-    kept.push_back(count - 1);
-    if (kept.size() <= most_stops) break;
+    kept.clear();
+    keep_bends(profile, 0, profile.size() - 1, tolerance, kept);
+    if (kept.size() + 2 <= most_stops) break;
   }
-  for (const std::size_t i : kept) {
-    ramp.offsets.push_back(double(i) / double(count - 1));
-    ramp.colours.push_back(profile[i]);
-  }
+  const auto add = [&](double offset, Three colour) {
+    ramp.offsets.push_back(offset);
+    ramp.colours.push_back(colour);
+  };
+  add(0, profile.front().colour);
+  for (const std::size_t i : kept) add(profile[i].offset, profile[i].colour);
+  add(1, profile.back().colour);
   refit_colours(ramp, samples);
   FittedRamp fitted{std::move(ramp), 0};
   for (const ColourSample& s : samples) fitted.misfit += distance(fitted.ramp.at(s.at), s.colour);
