@@ -8,17 +8,17 @@ packages_to_build=(
   libcairo2-dev libpango1.0-dev libfontconfig-dev librsvg2-dev libglib2.0-dev
   libpng-dev libjpeg-dev libwebp-dev libtiff-dev libexif-dev liblcms2-dev
   libdeflate-dev libxml2-dev libqpdf-dev libzip-dev nettle-dev zlib1g-dev libcpp-httplib-dev
-  libmd4c-dev libmd4c-html0-dev
+  libmd4c-dev libmd4c-html0-dev libopencv-core-dev libopencv-imgproc-dev
 )
 packages_to_test=(
-  libgtest-dev libgmock-dev librapidcheck-dev libeigen3-dev
+  libgtest-dev libgmock-dev librapidcheck-dev libeigen3-dev libpotrace-dev
   clang-format-14
   poppler-utils mupdf-tools ghostscript qpdf imagemagick librsvg2-bin python3-ezdxf
   chromium
 )
 packages_to_fuzz=(clang-14 libclang-rt-14-dev llvm-14)
 packages_to_measure=(
-  librsvg2-bin fontconfig fonts-lato fonts-vollkorn fonts-ebgaramond
+  libpotrace-dev imagemagick librsvg2-bin fontconfig fonts-lato fonts-vollkorn fonts-ebgaramond
 )
 
 # Prints the packages of the arguments that are not installed, a line each.

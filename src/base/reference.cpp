@@ -19,6 +19,8 @@ struct Stage {
 constexpr std::array stages{
     Stage{"game", "The game folder", "What the files say: game.toml, the card list, the layouts."},
     Stage{"picture", "Pictures", "Opening the picture files."},
+    Stage{"trace", "Redrawing pictures",
+          "Making vectors of a picture that is too coarse to print."},
     Stage{"font", "Fonts", "Opening the font files."},
     Stage{"face", "Drawing a face", "Filling a layout with the words and numbers of a card."},
     Stage{"text", "Text", "Setting words in type."},

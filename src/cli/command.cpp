@@ -124,6 +124,31 @@ std::vector<Command> table() {
         {"--pile", "HOW", "how printed fronts lie in the tray: face-down or face-up"},
         {"--game", "DIR", "keep it in this game's folder, or show one of it"}},
        run_printer},
+      {"trace",
+       "PICTURE... [options] | --all [DIR] [options]",
+       "redraw pictures of pixels as vectors",
+       "Redraws pictures that are too coarse to print as SVG: plain areas and gradients with sharp "
+       "borders, a layer for each colour, as few nodes as a person would draw. Each drawing is "
+       "measured against its picture and judged: good, look at it, better kept as a picture, or "
+       "cannot be helped. Without -o a drawing goes beside its picture; no file that is there is "
+       "written over unless -o names it. With --all it looks for every picture of the game in DIR "
+       "(or here) that prints too coarse, and says what would become of it; --accept writes the "
+       "drawings beside the pictures and lets the lists and layouts name them. Pictures are always "
+       "kept.",
+       "quoin trace crab.png\nquoin trace scans/*.jpg -o art --fewest-nodes\n"
+       "quoin trace crab.png -o crab.svg --colours 5 --difference crab-difference.png\n"
+       "quoin trace --all reef\nquoin trace --all reef --accept good",
+       1000,
+       {{"--out", "FILE|FOLDER", "where the drawing goes, -o for short"},
+        {"--colours", "N", "so many plain colours (1 to 64), else as many as it needs"},
+        {"--palette", "LIST", "only these colours: #1d2b33,#f4e3c1,white"},
+        {"--closest", "", "follow borders to a tenth of a pixel (so it is without being said)"},
+        {"--fewest-nodes", "", "follow them to a fifth: about half the nodes"},
+        {"--difference", "FILE", "also write a PNG in which glows what differs"},
+        {"--all", "", "the coarse pictures of a game"},
+        {"--accept", "WHICH", "with --all: good ones, all, or names of pictures with commas"},
+        json_option},
+       run_trace},
       {"sizes",
        "[cards|paper]",
        "list the card and paper sizes that have names",

@@ -220,4 +220,6 @@ Bytes report_json(const Report& report) {
   return json.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
+Bytes findings_json(const Diagnostics& found) { return findings(found).dump(); }
+
 }  // namespace quoin::pack

@@ -47,4 +47,7 @@ struct Report {
 /// fixed order and no clock in it.
 [[nodiscard]] Bytes report_json(const Report& report);
 
+/// The findings alone, as a JSON array of the same form.
+[[nodiscard]] Bytes findings_json(const Diagnostics& found);
+
 }  // namespace quoin::pack

@@ -102,10 +102,10 @@ flow(
     await page.keyboard.press('End');
     await page.keyboard.insertText(' one');
     const path = join(desk.real!.folder, FILE);
-    writeFileSync(path, before.replace('given freely', 'given away'));
+    writeFileSync(path, before.replace('For a gentler day', 'For a calmer day'));
     await on_disk(desk, FILE, '# {game.title} one\n');
-    await on_disk(desk, FILE, 'given away');
-    await eventually(async () => (await text(page).inputValue()).includes('given away'), true);
+    await on_disk(desk, FILE, 'For a calmer day');
+    await eventually(async () => (await text(page).inputValue()).includes('For a calmer day'), true);
     assert.match(await text(page).inputValue(), /title\} one/);
   },
 );

@@ -18,7 +18,7 @@ TEST_F(Resolution, tells_soft_pictures_with_all_their_numbers) {
             "warning art.low-resolution face.toml:1:1 on W-07/art\n"
             "art/wrack.png prints at 214 ppi; edges will look soft\n"
             "the picture is 586 px wide and covers 69.5 mm with its bleed; 300 ppi needs 821 px\n"
-            "hint: redraw it as vectors, or use a picture of 821 px or more\n");
+            "hint: redraw it as vectors with quoin trace, or use a picture of 821 px or more\n");
 }
 
 TEST_F(Resolution, has_stronger_words_for_poor_pictures) {
@@ -27,7 +27,7 @@ TEST_F(Resolution, has_stronger_words_for_poor_pictures) {
             "warning art.low-resolution face.toml:1:1 on W-07/icon\n"
             "icon.png prints at 127 ppi; its pixels will show as steps\n"
             "the picture is 60 px high and covers 12.0 mm; 300 ppi needs 142 px\n"
-            "hint: redraw it as vectors, or use a picture of 142 px or more\n");
+            "hint: redraw it as vectors with quoin trace, or use a picture of 142 px or more\n");
 }
 
 TEST_F(Resolution, lets_pictures_of_exactly_enough_pixels_pass) {
@@ -79,7 +79,7 @@ TEST_F(Resolution, looks_at_symbols_in_text) {
             "warning art.low-resolution face.toml:1:1 on W-07/rule\n"
             "shell.png prints at 160 ppi; its pixels will show as steps\n"
             "the picture is 20 px wide and covers 3.2 mm; 300 ppi needs 38 px\n"
-            "hint: redraw it as vectors, or use a picture of 38 px or more\n");
+            "hint: redraw it as vectors with quoin trace, or use a picture of 38 px or more\n");
 }
 
 TEST_F(Resolution, never_asks_pixels_of_vectors) {

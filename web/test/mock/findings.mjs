@@ -60,7 +60,7 @@ const soft_picture = {
   element: 'art',
   message: 'art/sea/last-light.png prints at 171 ppi; edges will look soft',
   details: ['the picture is 468 px wide and covers 69.5 mm with its bleed; 300 ppi needs 821 px'],
-  hints: ['redraw it as vectors, or use a picture of 821 px or more'],
+  hints: ['redraw it as vectors with quoin trace, or use a picture of 821 px or more'],
   place: { file: 'layouts/special.toml', line: 13, column: 1, length: 7 },
   source: 'picture = "art/sea/{art}"',
   title: 'A picture has too few pixels for its size',

@@ -1,0 +1,31 @@
+#pragma once
+#include <map>
+#include <string>
+#include <vector>
+
+#include "base/world.h"
+#include "game/edit/change.h"
+#include "game/game.h"
+
+namespace quoin::job {
+
+/// Old paths of pictures to new ones, both in the game folder. The same place and name, but for
+/// the ending.
+using NewNames = std::map<std::string, std::string>;
+
+/// What must be changed in the maker's files so that they name the new pictures.
+struct Renaming {
+  std::vector<game::Change> changes;
+  /// Old paths that some pattern of a layout still makes, since other pictures of the pattern keep
+  /// their names.
+  std::vector<std::string> held;
+};
+
+/// Finds every value that names one of the pictures: texts in game.toml and the layouts, cells of
+/// the lists (a whole path, or the end of one that a layout completes), and the ending of a pattern
+/// such as "art/{id}.png" when all pictures that the game takes by it are renamed. `used` are all
+/// picture paths that its faces show.
+[[nodiscard]] Renaming rename_pictures(const World& world, const game::Game& game,
+                                       const NewNames& names, const std::vector<std::string>& used);
+
+}  // namespace quoin::job

@@ -1,0 +1,16 @@
+#pragma once
+#include "trace/outline/side_colours.h"
+#include "trace/outline/thin_lines.h"
+#include "trace/pixels/areas.h"
+
+namespace quoin::trace {
+
+/// Gives the tracing a face for each region and a layer for each colour that is used, named in
+/// words; what is transparent gets no layer. Answers what the regions are painted with on the
+/// opaque ground that the pixels are composited on.
+[[nodiscard]] SideColours make_layers(Tracing& tracing, const Areas& areas, const Source& source);
+
+/// Puts lines into layers of their own above all others, one for each colour.
+void add_lines(Tracing& tracing, const std::vector<ThinLine>& lines);
+
+}  // namespace quoin::trace
