@@ -105,7 +105,10 @@ flow(
     writeFileSync(path, before.replace('For a gentler day', 'For a calmer day'));
     await on_disk(desk, FILE, '# {game.title} one\n');
     await on_disk(desk, FILE, 'For a calmer day');
-    await eventually(async () => (await text(page).inputValue()).includes('For a calmer day'), true);
+    await eventually(
+      async () => (await text(page).inputValue()).includes('For a calmer day'),
+      true,
+    );
     assert.match(await text(page).inputValue(), /title\} one/);
   },
 );
