@@ -15,6 +15,7 @@ namespace quoin::trace {
 namespace {
 
 constexpr int most_compared_pixels = 4'000'000;
+constexpr int most_edited = 5'000;  // nodes
 
 Rgb on_white(std::uint32_t pixel) {
   const std::uint32_t clear = 255 - (pixel >> 24);
@@ -128,6 +129,11 @@ void decide(Judgement& judgement, const Raster& picture, const Tracing& tracing)
             "it is full of shades and texture: redrawn in {} parts it still differs by {:.1f} "
             "in colour on the average (under 1 is hard to see)",
             judgement.faces, c.mean));
+  } else if (judgement.nodes > most_edited && (c.worst > 4 || c.mean > 1)) {
+    say(Verdict::better_as_picture,
+        fmt::format("the drawing has {} nodes, more than anybody would want to edit, and still "
+                    "differs by {:.1f} on the average (under 1 is hard to see)",
+                    judgement.nodes, c.mean));
   } else if (c.mean > 1.6 || c.worst > 4.5 || c.ssim < 0.96) {
     say(tracing.noise > 2.5 && c.mean > 1.6 ? Verdict::better_as_picture : Verdict::look_closely,
         fmt::format("fine detail has another colour or outline than it had: by {:.1f} in one pixel "
