@@ -9,7 +9,6 @@
 #include "cli/command.h"
 #include "cli/draw_findings.h"
 #include "cli/outside.h"
-#include "cli/progress.h"
 #include "job/job.h"
 #include "job/new_game.h"
 #include "pack/box_files.h"
@@ -24,7 +23,7 @@ namespace {
 std::optional<std::string> read_wishes(const Asked& asked, const std::string& folder,
                                        job::Wishes& wishes) {
   if (const auto only = asked.get("--only")) {
-    wishes.only = words_in_list(*only);
+    wishes.only = split(*only);
     if (wishes.only.empty()) return "--only needs the ids of cards";
   }
   if (const auto decks = asked.get("--decks")) {
@@ -37,7 +36,7 @@ std::optional<std::string> read_wishes(const Asked& asked, const std::string& fo
   }
   if (const auto parts = asked.get("--parts")) {
     wishes.parts.clear();
-    for (const std::string& part : words_in_list(*parts)) {
+    for (const std::string& part : split(*parts)) {
       if (part == "home")
         wishes.parts.insert(job::Part::home);
       else if (part == "shop")

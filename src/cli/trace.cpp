@@ -3,9 +3,9 @@
 #include <charconv>
 #include <filesystem>
 
+#include "cli/at_work.h"
 #include "cli/command.h"
 #include "cli/draw_findings.h"
-#include "cli/progress.h"
 #include "job/trace/trace_report.h"
 
 namespace quoin::cli {
@@ -25,7 +25,7 @@ struct WrongTrace {
 /// "#1d2b33,#fff, black" as colours; the word that is none in `bad`.
 std::vector<Colour> colours_in(const std::string& list, std::string& bad) {
   std::vector<Colour> colours;
-  for (const std::string& word : words_in_list(list)) {
+  for (const std::string& word : split(list)) {
     const auto colour = parse_colour(word);
     if (!colour || colour->alpha < 1) {
       bad = word;
@@ -191,7 +191,7 @@ int trace_all(const Asked& asked, const trace::TraceWishes& wishes, const Voices
   if (const auto which = asked.get("--accept")) {
     using Which = job::AcceptTraces::Which;
     accept.which = *which == "good" ? Which::good : *which == "all" ? Which::all : Which::named;
-    if (accept.which == Which::named) accept.names = words_in_list(*which);
+    if (accept.which == Which::named) accept.names = split(*which);
     if (accept.which == Which::named && accept.names.empty()) {
       return refuse_trace(voices, "--accept needs good, all, or names of pictures",
                           "write --accept good");
