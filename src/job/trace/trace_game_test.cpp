@@ -10,7 +10,7 @@
 namespace quoin::job {
 namespace {
 
-class Calm : public Watcher {
+class NobodyWaits : public Watcher {
  public:
   bool at(std::string_view, int, int) override { return true; }
 };
@@ -59,7 +59,7 @@ class TraceGame : public ::testing::Test {
     return text;
   }
   EditFolder folder{"trace-game"};
-  Calm calm;
+  NobodyWaits calm;
 };
 
 TEST_F(TraceGame, finds_what_prints_too_coarse_and_changes_nothing) {
