@@ -74,7 +74,8 @@ TEST_F(DeskMat, is_no_layout_for_cards_to_choose) {
   small_game();
   open();
   EXPECT_EQ(begun()["ok"], true);
-  for (const Json& layout : state()["layouts"]) EXPECT_NE(layout["file"], "layouts/mat.toml");
+  const Json now = state();
+  for (const Json& layout : now["layouts"]) EXPECT_NE(layout["file"], "layouts/mat.toml");
 }
 
 }  // namespace
