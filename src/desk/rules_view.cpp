@@ -17,22 +17,8 @@ constexpr std::size_t most_pages = 60;
 Checked<std::optional<rules::Leaflet>> leaflet_of(const Tools& tools, const game::Game& game) {
   Diagnostics told_elsewhere;  // of symbols and colours, with the cards
   const pieces::Studio studio(game, tools.shelf, told_elsewhere);
-  return rules::make_leaflet(studio, tools.typesetter, pack::rules_rooms(game), {});
-}
-
-std::string_view kind_word(game::RulesForm kind) {
-  switch (kind) {
-    case game::RulesForm::half:
-      return "half";
-    case game::RulesForm::accordion:
-      return "accordion";
-    case game::RulesForm::eight_pages:
-      return "eight-pages";
-    case game::RulesForm::booklet:
-      return "booklet";
-    default:
-      return "flat";
-  }
+  return rules::make_leaflet(studio, tools.typesetter, pack::rules_rooms(game),
+                             game::credits(game));
 }
 
 std::string_view verdict_word(rules::Option::Verdict verdict) {
@@ -55,7 +41,7 @@ double points_of(Mm size) { return size.value * points_per_inch / mm_per_inch; }
 Json options_view(const rules::Leaflet& leaflet) {
   Json options = Json::array();
   for (const rules::Option& one : leaflet.options) {
-    options.push_back({{"kind", kind_word(one.kind)},
+    options.push_back({{"kind", game::rules_form_word(one.kind)},
                        {"panels", one.panels},
                        {"leaves", one.leaves},
                        {"pages", one.pages},
@@ -73,7 +59,7 @@ Json form_view(const Tools& tools, const game::Game& game, const rules::Leaflet&
   for (const rules::FoldingStep& step : rules::folding_steps(form, tools.typesetter)) {
     steps.push_back(step.words);
   }
-  return {{"kind", kind_word(form.kind)},
+  return {{"kind", game::rules_form_word(form.kind)},
           {"panels", form.panels},
           {"leaves", form.leaves},
           {"bothSides", form.sides == rules::Form::Sides::both},
@@ -95,7 +81,8 @@ Json form_view(const Tools& tools, const game::Game& game, const rules::Leaflet&
 Json asked_view(const std::optional<game::RulesWishes>& wishes) {
   Json asked = {{"form", nullptr}, {"panels", nullptr}, {"type", nullptr}};
   if (!wishes) return asked;
-  if (wishes->form != game::RulesForm::automatic) asked["form"] = kind_word(wishes->form);
+  if (wishes->form != game::RulesForm::automatic)
+    asked["form"] = game::rules_form_word(wishes->form);
   if (wishes->panels) asked["panels"] = *wishes->panels;
   if (wishes->type) asked["type"] = points_of(*wishes->type);
   return asked;

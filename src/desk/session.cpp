@@ -70,14 +70,17 @@ Session::Session(std::string folder, std::string cache_folder, std::string print
       changes_(changes_of(folder_)) {
   is_dirty_ = true;
   watch_ = std::make_unique<FolderWatch>(folder_, [this] { mark_dirty(); });
-  thread_ = std::jthread([this](const std::stop_token& stop) { work(stop); });
+  reader_ = std::jthread([this](const std::stop_token& stop) { read_changes(stop); });
+  checker_ = std::jthread([this](const std::stop_token& stop) { check_changes(stop); });
 }
 
 Session::~Session() {
   watch_.reset();
-  thread_.request_stop();
+  reader_.request_stop();
+  checker_.request_stop();
   close();
-  thread_.join();
+  reader_.join();
+  checker_.join();
 }
 
 std::shared_ptr<const Snapshot> Session::now() const {
@@ -113,18 +116,26 @@ void Session::mark_dirty() {
   more_.notify_all();
 }
 
-void Session::work(const std::stop_token& stop) {
+void Session::read_changes(const std::stop_token& stop) {
   while (!stop.stop_requested()) {
-    bool must_read = false;
     {
       std::unique_lock lock(mutex_);
-      more_.wait(lock, stop, [&] { return is_dirty_ || must_check_; });
+      more_.wait(lock, stop, [&] { return is_dirty_; });
       if (stop.stop_requested()) return;
-      must_read = std::exchange(is_dirty_, false);
+      is_dirty_ = false;
     }
-    if (must_read) {
-      const std::lock_guard lock(work_mutex_);
-      if (names_of(folder_) != names_) read(Drawing::ahead);
+    more_.notify_all();
+    const std::lock_guard lock(work_mutex_);
+    if (names_of(folder_) != names_) read(Drawing::ahead);
+  }
+}
+
+void Session::check_changes(const std::stop_token& stop) {
+  while (!stop.stop_requested()) {
+    {
+      std::unique_lock lock(mutex_);
+      more_.wait(lock, stop, [&] { return must_check_ && !is_dirty_; });
+      if (stop.stop_requested()) return;
     }
     check(stop);
   }

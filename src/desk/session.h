@@ -95,7 +95,9 @@ class Session {
   void was_asked(const std::string& key, int width);
 
  private:
-  void work(const std::stop_token& stop);
+  /// What changed in the folder is read on a thread of its own, so that it never waits for checks.
+  void read_changes(const std::stop_token& stop);
+  void check_changes(const std::stop_token& stop);
   void mark_dirty();
   /// While the mouse moves, each picture drawn ahead would be of yesterday before it is asked for,
   /// and hold up the one that is.
@@ -132,7 +134,7 @@ class Session {
   std::atomic<std::uint64_t> newest_ = 0;  // revision
 
   std::unique_ptr<FolderWatch> watch_;
-  std::jthread thread_;
+  std::jthread reader_, checker_;
 };
 
 }  // namespace quoin::desk

@@ -16,6 +16,9 @@ namespace quoin::game {
 /// goes into.
 enum class RulesForm { automatic, flat, half, accordion, eight_pages, booklet };
 
+/// "eight-pages": as it is written under [rules].
+[[nodiscard]] std::string_view rules_form_word(RulesForm form);
+
 /// On which sides of the paper the rules are printed. `automatic`: on both when the printer of the
 /// cards can.
 enum class RulesSides { automatic, one, both };

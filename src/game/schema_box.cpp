@@ -138,15 +138,6 @@ std::vector<PropertyFacts> board_keys() {
   };
 }
 
-PropertyFacts with(PropertyFacts facts, std::string_view fallback, std::string_view fallback_words,
-                   std::string_view example, std::string_view meaning) {
-  facts.fallback = fallback;
-  facts.fallback_words = fallback_words;
-  facts.example = example;
-  facts.meaning = meaning;
-  return facts;
-}
-
 std::vector<PropertyFacts> content_keys() {
   return {
       {.section = "box",
@@ -202,6 +193,15 @@ std::vector<PropertyFacts> flap_keys() {
 }
 
 }  // namespace
+
+PropertyFacts with(PropertyFacts facts, std::string_view fallback, std::string_view fallback_words,
+                   std::string_view example, std::string_view meaning) {
+  facts.fallback = fallback;
+  facts.fallback_words = fallback_words;
+  facts.example = example;
+  facts.meaning = meaning;
+  return facts;
+}
 
 std::vector<PropertyFacts> box_keys() {
   std::vector<PropertyFacts> all;

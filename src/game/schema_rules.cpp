@@ -14,15 +14,6 @@ PropertyFacts rules_number(std::string_view key, double low, double high, std::s
           .source = "common practice, no source"};
 }
 
-PropertyFacts told(PropertyFacts facts, std::string_view fallback, std::string_view fallback_words,
-                   std::string_view example, std::string_view meaning) {
-  facts.fallback = fallback;
-  facts.fallback_words = fallback_words;
-  facts.example = example;
-  facts.meaning = meaning;
-  return facts;
-}
-
 std::vector<PropertyFacts> rules_form_keys() {
   return {
       {.section = "rules",
@@ -59,7 +50,7 @@ std::vector<PropertyFacts> rules_form_keys() {
        .example = R"(sides = "one")",
        .meaning = "Whether the rules are printed on one side of the paper or on both; `automatic`, "
                   "on both when the backs of the cards are printed on the back of their sheets."},
-      told({.section = "rules",
+      with({.section = "rules",
             .key = "size",
             .type = ValueType::numbers,
             .low = 20,
@@ -74,11 +65,11 @@ std::vector<PropertyFacts> rules_form_keys() {
 
 std::vector<PropertyFacts> rules_type_keys() {
   return {
-      told(rules_number("type", 5, 24, "pt"), "", "8 or a little more, as the pages have room",
+      with(rules_number("type", 5, 24, "pt"), "", "8 or a little more, as the pages have room",
            "type = 8.5", "Type size of the text. Headings and tables follow it."),
-      told(rules_number("minimum", 5, 24, "pt"), "6.5", "", "minimum = 7",
+      with(rules_number("minimum", 5, 24, "pt"), "6.5", "", "minimum = 7",
            "Where the text does not go into the form, it is set smaller, down to this."),
-      told(rules_number("margin", 2, 60, "mm"), "",
+      with(rules_number("margin", 2, 60, "mm"), "",
            "a thirteenth of the width of the page, at least 4", "margin = 5",
            "How far the text stays off the edges and the folds."),
       {.section = "rules",

@@ -5,6 +5,11 @@
 
 namespace quoin::game {
 
+/// A row with what differs between rows of a kind.
+[[nodiscard]] PropertyFacts with(PropertyFacts facts, std::string_view fallback,
+                                 std::string_view fallback_words, std::string_view example,
+                                 std::string_view meaning);
+
 /// The rows of the table, a page of it for each file they describe. For schema.cpp only; all
 /// others ask `keys_of` and `property_facts`.
 [[nodiscard]] std::vector<PropertyFacts> game_keys();

@@ -8,12 +8,16 @@
 namespace quoin::game {
 namespace {
 
-RulesForm form_of(const std::string& word) {
-  if (word == "flat") return RulesForm::flat;
-  if (word == "half") return RulesForm::half;
-  if (word == "accordion") return RulesForm::accordion;
-  if (word == "eight-pages") return RulesForm::eight_pages;
-  return word == "booklet" ? RulesForm::booklet : RulesForm::automatic;
+constexpr std::pair<std::string_view, RulesForm> form_names[] = {
+    {"flat", RulesForm::flat},           {"half", RulesForm::half},
+    {"accordion", RulesForm::accordion}, {"eight-pages", RulesForm::eight_pages},
+    {"booklet", RulesForm::booklet},     {"automatic", RulesForm::automatic}};
+
+RulesForm form_of(std::string_view word) {
+  for (const auto& [name, form] : form_names) {
+    if (name == word) return form;
+  }
+  return RulesForm::automatic;
 }
 
 RulesSides sides_of(const std::string& word) {
@@ -82,6 +86,13 @@ std::shared_ptr<const Bytes> read_text(Reading& reading, const std::string& path
 }
 
 }  // namespace
+
+std::string_view rules_form_word(RulesForm form) {
+  for (const auto& [name, one] : form_names) {
+    if (one == form) return name;
+  }
+  return "automatic";
+}
 
 void read_rules(Reading& reading, const Table& settings) {
   const Node* whole = find(settings, "rules");

@@ -444,25 +444,42 @@ void make_pack(Run& run, Workshop& shop) {
   }
 }
 
+/// False, with that said, when the work is to stop.
+bool goes_on(Run& run, std::string_view work, std::size_t done, std::size_t of) {
+  if (run.watcher.at(work, static_cast<int>(done), static_cast<int>(of))) return true;
+  run.found.push_back(stopped());
+  return false;
+}
+
+bool look_at_cards(Run& run, Workshop& shop) {
+  const std::size_t all = shop.drawings().size();
+  for (std::size_t i = 0; i < all; ++i) {
+    if (!goes_on(run, "looking at cards", i, all)) return false;
+    Scene scene = shop.compose(i);
+    shop.check(i, scene);
+  }
+  return true;
+}
+
+/// Rules, box and mat, which take a moment each.
+void look_at_other_pieces(Run& run, Workshop& shop) {
+  constexpr std::size_t pieces = 3;
+  if (!goes_on(run, "looking at the rules", 0, pieces)) return;
+  fold_rules(run.wishes, shop, run.outcome, run.found);
+  if (!goes_on(run, "folding the box", 1, pieces)) return;
+  fold_box(run.wishes, shop, run.outcome, run.found);
+  check_rules_in_box(run.outcome, run.found);
+  if (!goes_on(run, "looking at the mat", 2, pieces)) return;
+  draw_mat(run.wishes, shop, run.outcome, run.found);
+}
+
 }  // namespace
 
 Outcome check(const World& world, const Wishes& wishes, Watcher& watcher) {
   Run run = begin(world, wishes, watcher);
   Workshop shop(world, run.outcome.game, chosen_cards(run.outcome.game, wishes, run.found),
                 run.cache.get(), run.game_hash);
-  for (std::size_t i = 0; i < shop.drawings().size(); ++i) {
-    if (!watcher.at("looking at cards", static_cast<int>(i),
-                    static_cast<int>(shop.drawings().size()))) {
-      run.found.push_back(stopped());
-      break;
-    }
-    Scene scene = shop.compose(i);
-    shop.check(i, scene);
-  }
-  fold_rules(wishes, shop, run.outcome, run.found);
-  fold_box(wishes, shop, run.outcome, run.found);
-  draw_mat(wishes, shop, run.outcome, run.found);
-  check_rules_in_box(run.outcome, run.found);
+  if (look_at_cards(run, shop)) look_at_other_pieces(run, shop);
   take_found(run, shop);
   lay_sheets(shop, wishes, run.outcome, run.found);
   reckon_run(shop, wishes, run.outcome, run.found);

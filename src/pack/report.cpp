@@ -147,25 +147,10 @@ Json mat_json(const game::Game& game, const pieces::Mat& mat, const sheets::Tili
   return json;
 }
 
-std::string_view form_word(game::RulesForm form) {
-  switch (form) {
-    case game::RulesForm::half:
-      return "half";
-    case game::RulesForm::accordion:
-      return "accordion";
-    case game::RulesForm::eight_pages:
-      return "eight-pages";
-    case game::RulesForm::booklet:
-      return "booklet";
-    default:
-      return "flat";
-  }
-}
-
 /// The rules: sizes folded and open, the type in points, and why they are as they are.
 Json rules_json(const rules::Leaflet& leaflet, const RulesSheets* laid) {
   const rules::Form& form = leaflet.form;
-  Json json = {{"form", form_word(form.kind)},
+  Json json = {{"form", game::rules_form_word(form.kind)},
                {"panels", form.panels},
                {"leaves", form.leaves},
                {"pages", form.page_count()},

@@ -2,33 +2,11 @@
 
 #include <fmt/format.h>
 
+#include "formats/clean_text.h"
 #include "pack/share/page_style.h"
 
 namespace quoin::pack {
 namespace {
-
-std::string escaped(std::string_view text) {
-  std::string result;
-  for (const char c : text) {
-    switch (c) {
-      case '&':
-        result += "&amp;";
-        break;
-      case '<':
-        result += "&lt;";
-        break;
-      case '>':
-        result += "&gt;";
-        break;
-      case '"':
-        result += "&quot;";
-        break;
-      default:
-        result += c;
-    }
-  }
-  return result;
-}
 
 /// A path as an address: what is not plain is written with per cent signs (RFC 3986, 2.1).
 std::string address(std::string_view path) {
@@ -43,12 +21,13 @@ std::string address(std::string_view path) {
 
 std::string picture(const ShownPicture& shown, std::string_view more) {
   return fmt::format("<img src=\"{}\" alt=\"{}\" width=\"{}\" height=\"{}\"{}>",
-                     address(shown.path), escaped(shown.alt), shown.width, shown.height, more);
+                     address(shown.path), escaped_for_xml(shown.alt), shown.width, shown.height,
+                     more);
 }
 
 std::string list(const std::vector<std::string>& lines) {
   std::string html = "<ul>";
-  for (const std::string& line : lines) html += "<li>" + escaped(line) + "</li>";
+  for (const std::string& line : lines) html += "<li>" + escaped_for_xml(line) + "</li>";
   return html + "</ul>\n";
 }
 
@@ -71,8 +50,8 @@ std::string offered(const OfferedFile& file, const std::string& on) {
   std::string html = fmt::format(
       "<li><a href=\"{}\"><span class=\"what\">{}<span class=\"heard\">{}</span></span> "
       "<span class=\"size\">{}</span></a>",
-      address(file.path), escaped(file.what), escaped(on), file_facts(file));
-  if (!file.note.empty()) html += "<p>" + escaped(file.note) + "</p>";
+      address(file.path), escaped_for_xml(file.what), escaped_for_xml(on), file_facts(file));
+  if (!file.note.empty()) html += "<p>" + escaped_for_xml(file.note) + "</p>";
   return html + "</li>\n";
 }
 
@@ -85,15 +64,15 @@ std::string offered(const std::vector<OfferedFile>& files, const std::string& on
 std::string header(const SharePage& page) {
   std::string html = "<header>\n<div class=\"words\">\n<div class=\"dots\" aria-hidden=\"true\">";
   for (const std::string& colour : page.accents) {
-    html += fmt::format("<i style=\"background:{}\"></i>", escaped(colour));
+    html += fmt::format("<i style=\"background:{}\"></i>", escaped_for_xml(colour));
   }
-  html += fmt::format("</div>\n<h1>{}</h1>\n", escaped(page.title));
+  html += fmt::format("</div>\n<h1>{}</h1>\n", escaped_for_xml(page.title));
   if (!page.subtitle.empty()) {
-    html += fmt::format("<p class=\"subtitle\">{}</p>\n", escaped(page.subtitle));
+    html += fmt::format("<p class=\"subtitle\">{}</p>\n", escaped_for_xml(page.subtitle));
   }
   std::string by = page.author.empty() ? "" : "by " + page.author;
   if (!page.version.empty()) by += (by.empty() ? "version " : ", version ") + page.version;
-  if (!by.empty()) html += fmt::format("<p class=\"by\">{}</p>\n", escaped(by));
+  if (!by.empty()) html += fmt::format("<p class=\"by\">{}</p>\n", escaped_for_xml(by));
   html += "<p><a class=\"go\" href=\"#print\">Print it yourself</a></p>\n</div>\n";
   if (!page.cover.path.empty()) html += picture(page.cover, " class=\"cover\"") + "\n";
   return html + "</header>\n";
@@ -107,7 +86,8 @@ std::string papers(const SharePage& page) {
     html += fmt::format(
         "<article aria-labelledby=\"paper-{0}\">\n<h3 id=\"paper-{0}\">{0}</h3>\n"
         "<p class=\"where\">{1}</p>\n{2}</article>\n",
-        escaped(paper.name), escaped(paper.where), offered(paper.files, " on " + paper.name));
+        escaped_for_xml(paper.name), escaped_for_xml(paper.where),
+        offered(paper.files, " on " + paper.name));
   }
   html += "</div>\n";
   if (!page.others.empty()) html += "<h3>On any paper</h3>\n" + offered(page.others, "");
@@ -116,7 +96,7 @@ std::string papers(const SharePage& page) {
 
 std::string inks(const SharePage& page) {
   if (page.low_ink.empty()) return {};
-  std::string html = fmt::format("<p>{}</p>\n", escaped(page.ink_words));
+  std::string html = fmt::format("<p>{}</p>\n", escaped_for_xml(page.ink_words));
   const auto row = [&](const char* words, const std::vector<ShownPicture>& pictures) {
     html += fmt::format("<figure><div class=\"cards\">");
     for (const ShownPicture& each : pictures) html += picture(each, " loading=\"lazy\"");
@@ -148,17 +128,18 @@ std::string changes(const SharePage& page) {
   if (page.changes.empty()) return {};
   const std::string since = page.since.empty() ? "the earlier version" : "version " + page.since;
   return section("changes", "What changed",
-                 fmt::format("<p>Since {}:</p>\n", escaped(since)) + list(page.changes));
+                 fmt::format("<p>Since {}:</p>\n", escaped_for_xml(since)) + list(page.changes));
 }
 
 std::string footer(const SharePage& page) {
   std::string html = "<footer>\n";
-  if (!page.licence.empty()) html += "<p>Licence of the game: " + escaped(page.licence) + ".</p>\n";
+  if (!page.licence.empty())
+    html += "<p>Licence of the game: " + escaped_for_xml(page.licence) + ".</p>\n";
   const bool is_address =
       page.website.starts_with("https://") || page.website.starts_with("http://");
   if (is_address) {
     html += fmt::format("<p>More: <a href=\"{0}\" rel=\"noreferrer\">{0}</a></p>\n",
-                        escaped(page.website));
+                        escaped_for_xml(page.website));
   }
   return html +
          "<p>Blades are sharp and small parts can be swallowed: mind the words of whoever made "
@@ -179,7 +160,7 @@ Bytes share_page(const SharePage& page) {
       "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
       "<meta name=\"color-scheme\" content=\"light dark\">\n<title>{}</title>\n<style>{}</style>\n"
       "</head>\n<body>\n",
-      escaped(page.title + (page.version.empty() ? "" : " " + page.version)), page_style);
+      escaped_for_xml(page.title + (page.version.empty() ? "" : " " + page.version)), page_style);
   html += header(page) + "<main>\n";
   std::string inside = list(page.contents);
   if (!page.left_out.empty()) inside += "<p>Not in this share:</p>\n" + list(page.left_out);
