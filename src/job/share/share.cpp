@@ -124,6 +124,7 @@ class Sharing {
     if (any_errors(found_)) return false;
     if (!left_.words.empty()) {
       leave_out(left_, outcome.game);
+      mat_.reset();  // drawn by the shop
       shop_.reset();
       begin_shop();
       outcome.used.clear();
@@ -157,8 +158,8 @@ class Sharing {
     pack::Manifest manifest = manifest_of(faces);
     if (earlier) outcome.changes = pack::changes_between(*earlier, manifest);
     Boxes boxes(*shop_);
-    SharedMat mat;
-    make_shared_mat(*shop_, mat, found_);
+    SharedMat& mat = *mat_;
+    add(std::move(mat_found_), found_);
     std::deque<Edition> editions;
     std::vector<int> box_of;
     lay_editions(faces, boxes, mat, editions, box_of);
@@ -210,10 +211,9 @@ class Sharing {
   }
 
   void see_mat() {
-    SharedMat mat;
-    Diagnostics told_later;
-    make_shared_mat(*shop_, mat, told_later);
-    if (mat.mat) add_used(mat.mat->scene, "mat", world_, outcome.used);
+    mat_found_.clear();
+    make_shared_mat(*shop_, mat_.emplace(), mat_found_);
+    if (mat_->mat) add_used(mat_->mat->scene, "mat", world_, outcome.used);
   }
 
   void see_rules() {
@@ -339,6 +339,8 @@ class Sharing {
   std::string game_hash_;
   std::unique_ptr<Workshop> shop_;
   LeftOut left_;
+  std::optional<SharedMat> mat_;  // of the shop's game, and what was found making it
+  Diagnostics mat_found_;
 };
 
 }  // namespace
