@@ -60,6 +60,31 @@ TEST(FoldedRules, lie_to_and_fro_as_an_accordion) {
   }
 }
 
+/// Where a page is printed on its sheet is where its panel lies there: on the front as it is, on
+/// the back at x what lies behind W - x of the front, W the width of the leaf.
+TEST(FoldedRules, are_printed_on_the_panels_that_are_read) {
+  for (const Form& form :
+       {half_form(small_page, thin), accordion_form(4, small_page, thin, Form::Sides::both),
+        accordion_form(5, small_page, thin, Form::Sides::one), eight_pages_form(small_page, thin),
+        booklet_form(1, small_page, thin), booklet_form(4, small_page, thin)}) {
+    ASSERT_FALSE(form.pages.empty());
+    for (std::size_t i = 0; i < form.pages.size(); ++i) {
+      SCOPED_TRACE(form_words(form) + ", page " + std::to_string(i + 1));
+      const PagePlace& place = form.pages[i];
+      const std::size_t part =
+          form.kind == game::RulesForm::booklet ? static_cast<std::size_t>(place.leaf) : 0;
+      const Rect panel =
+          bounds(form.model.parts[part].net.panels[static_cast<std::size_t>(place.panel)].outline);
+      const double left = place.side == PagePlace::Side::front
+                              ? panel.left().value
+                              : (form.leaf.width - panel.right()).value;
+      EXPECT_NEAR(place.at.left().value, left, 1e-9);
+      EXPECT_NEAR(place.at.top().value, panel.top().value, 1e-9);
+      EXPECT_NEAR(place.at.size.width.value, panel.size.width.value, 1e-9);
+    }
+  }
+}
+
 /// The pages that can be seen together on one side of the open paper follow each other.
 TEST(FoldedRules, of_an_accordion_follow_each_other_from_left_to_right) {
   const Form form = accordion_form(4, small_page, thin, Form::Sides::both);
@@ -67,13 +92,6 @@ TEST(FoldedRules, of_an_accordion_follow_each_other_from_left_to_right) {
     const PagePlace& place = form.pages[static_cast<std::size_t>(i)];
     EXPECT_EQ(place.side, i < 4 ? PagePlace::Side::front : PagePlace::Side::back);
     EXPECT_NEAR(place.at.left().value, small_page.width.value * (i % 4), 1e-9);
-    // What is seen at x on the back lies behind W - x of the front.
-    const Rect panel =
-        bounds(form.model.parts[0].net.panels[static_cast<std::size_t>(place.panel)].outline);
-    const double seen = place.side == PagePlace::Side::front
-                            ? panel.left().value
-                            : (form.leaf.width - panel.right()).value;
-    EXPECT_NEAR(place.at.left().value, seen, 1e-9);
   }
 }
 
