@@ -34,7 +34,9 @@ constexpr const char* art_svg =
     "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 10 10\">"
     "<rect width=\"10\" height=\"10\" fill=\"#204060\"/></svg>";
 
-/// A game of two cards that show a picture each, with a back and a plain box.
+constexpr const char* plain_box = "[box]\nkind = \"tuck\"\n";
+
+/// A game of two cards that show a picture each, with a back.
 class Sharing : public testing::Test {
  protected:
   void SetUp() override {
@@ -56,9 +58,9 @@ class Sharing : public testing::Test {
   }
   void TearDown() override { fs::remove_all(root_); }
 
-  void write_game(const std::string& version) {
+  void write_game(const std::string& version, const std::string& more = "") {
     world_.put("game.toml", "[game]\ntitle = \"Reef\"\nauthor = \"Ida\"\nversion = \"" + version +
-                                "\"\n[card]\nsize = \"poker\"\n[box]\nkind = \"tuck\"\n"
+                                "\"\n[card]\nsize = \"poker\"\n" + more +
                                 "[decks.main]\nback = \"layouts/back.toml\"\n"
                                 "[[layouts]]\nfile = \"layouts/face.toml\"\n");
   }
@@ -91,6 +93,7 @@ class Sharing : public testing::Test {
 };
 
 TEST_F(Sharing, writes_each_edition_and_an_archive_with_the_same_files) {
+  write_game("1.0", plain_box);
   const ShareOutcome outcome = shared();
   ASSERT_TRUE(outcome.published) << testing::PrintToString(errors(outcome));
   for (const char* paper : {"A4", "Letter"}) {
@@ -169,6 +172,7 @@ TEST_F(Sharing, leaves_out_what_shows_a_file) {
 }
 
 TEST_F(Sharing, leaves_out_backs_and_the_box) {
+  write_game("1.0", plain_box);
   wishes_.without = {"back", "box"};
   const ShareOutcome outcome = shared();
   ASSERT_TRUE(outcome.published) << testing::PrintToString(errors(outcome));
