@@ -5,6 +5,7 @@
 #include <set>
 
 #include "pieces/card/check_parts.h"
+#include "pieces/card/measure_face.h"
 #include "pieces/mat/check_mat.h"
 
 namespace quoin::pieces {
@@ -85,7 +86,7 @@ void check_edges(const Inspection& whole, const MatInspection& mat) {
 
 }  // namespace
 
-void check_mat_print(const MatInspection& inspection, PictureShelf& shelf) {
+std::array<double, 4> check_mat_print(const MatInspection& inspection, PictureShelf& shelf) {
   const Mat& mat = inspection.mat;
   const game::MatWishes& wishes = *inspection.game.mat;
   game::CardFormat format;
@@ -113,6 +114,7 @@ void check_mat_print(const MatInspection& inspection, PictureShelf& shelf) {
   check_lines(inside);
   check_contrast(inside);
   for (Diagnostic& one : found) inspection.found.push_back(std::move(one));
+  return ink_on(look.picture);
 }
 
 }  // namespace quoin::pieces

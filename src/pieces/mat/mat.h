@@ -1,4 +1,5 @@
 #pragma once
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -38,6 +39,8 @@ struct Mat {
   MatPlan plan;
   Scene scene;
   std::vector<CardPlace> places;
+  /// Part of its size and its bleed that each plate covers, 0..1, separated as `ink_on` says.
+  std::array<double, 4> ink{};
 };
 
 inline constexpr std::size_t most_places = 500;
