@@ -216,9 +216,21 @@ TEST(Redraw, keeps_pure_noise_within_its_bounds) {
 }
 
 TEST(Redraw, halves_a_very_large_picture_and_says_so) {
-  const Raster large = picture_of(4100, 2000, sand, sea, [](double x, double y) {
-    return std::hypot(x - 2000, y - 1000) < 800;
-  });
+  Raster large{4100, 2000, std::vector<std::uint32_t>(4100 * 2000, sand)};
+  for (int y = 199; y <= 1800; ++y) {  // a disc of radius 800 about (2000, 1000)
+    for (int x = 1199; x <= 2800; ++x) {
+      const double inside =
+          800.5 - std::sqrt((x - 1999.5) * (x - 1999.5) + (y - 999.5) * (y - 999.5));
+      std::uint32_t& pixel = large.pixels[std::size_t(y) * 4100 + std::size_t(x)];
+      if (inside >= 1) pixel = sea;
+      if (inside <= 0 || inside >= 1) continue;
+      pixel = 0xFF000000U;
+      for (const int shift : {0, 8, 16}) {
+        const double mixed = (sand >> shift & 255) * (1 - inside) + (sea >> shift & 255) * inside;
+        pixel |= static_cast<std::uint32_t>(std::lround(mixed)) << shift;
+      }
+    }
+  }
   const auto traced = redraw(large, {}, "large.png", {});
   ASSERT_TRUE(traced.ok());
   EXPECT_EQ(first_id(traced), "trace.made-smaller");
