@@ -61,6 +61,14 @@ export class Latest<T> {
     this.trouble = { message: 'this could not be done', hint: 'try again in a moment' };
   }
 
+  #missed: T | null = null;
+  /** The desk keeps what it made for a while only: what is gone is made once more, once. */
+  lost = (): void => {
+    if (this.busy || this.answer === null || this.answer === this.#missed) return;
+    this.#missed = this.answer;
+    void this.again();
+  };
+
   /** Forgets all, for another picture. */
   drop(): void {
     clearTimeout(this.#timer);

@@ -17,6 +17,8 @@ export interface Kept {
   files: string[];
   changes: number;
   notes: string[];
+  /** what Undo is called that takes it back; none when nothing shows it */
+  step: string | null;
 }
 
 class Art {
@@ -112,7 +114,8 @@ class Art {
     const { files, changes, findings, revision } = await accept_made(id, n, instead);
     const notes = findings.flatMap((one) => [one.message, ...one.hints]);
     await Promise.all([desk.refresh(), this.refresh()]);
-    this.kept = { of, id, files, changes, notes };
+    const step = changes > 0 ? (desk.state?.undo ?? null) : null;
+    this.kept = { of, id, files, changes, notes, step };
     return { files, changes, findings, revision };
   }
 }
