@@ -59,9 +59,10 @@ build_and_test() {
   fi
 }
 
-# The program as makers run it; the tests run on the sanitized build of the same code.
+# The program as makers run it.
 build_for_makers() {
-  configure release -DQUOIN_TESTS=OFF && compile release quoin
+  configure release -DQUOIN_TESTS=OFF -DQUOIN_OUTSIDE=ON -DQUOIN_TESTS_TOGETHER=ON &&
+    compile release quoin
 }
 
 # The desk's page in a browser, on the program just built, a file of tests at a time. A browser on
@@ -85,23 +86,29 @@ tour_page() {
   (cd "$1" && node test/run.mjs --real "$build/release/quoin" --looks "$build/page" "${@:2}")
 }
 
-# Compiles for the sanitizers while the browser leaves the cores half idle, and gives way to it.
-begin_sanitized() {
+# Compiles the tests while the browser leaves the cores half idle, and gives way to it.
+begin_tests() {
   (
     renice -n 19 "$BASHPID" > /dev/null
+    compile release
     configure sanitize -DQUOIN_TESTS=ON && compile sanitize
   ) 2> /dev/null &
   meanwhile=$!
   trap 'kill "$meanwhile" 2> /dev/null' EXIT
 }
 
-# Leaks in third-party font code are named in tests/leaks.supp; ours are faults.
+# What is checked against the world outside, of the code that makers run.
+test_outside() {
+  wait "$meanwhile"  # what it could not build is said below
+  trap - EXIT
+  build_and_test release
+}
+
+# All other tests. Leaks in third-party font code are named in tests/leaks.supp; ours are faults.
 test_sanitized() {
   local -x ASAN_OPTIONS=detect_stack_use_after_return=1
   local -x LSAN_OPTIONS=suppressions=$root/tests/leaks.supp:print_suppressions=0
   local -x UBSAN_OPTIONS=print_stacktrace=1
-  wait "$meanwhile"  # what it could not build is said below
-  trap - EXIT
   build_and_test sanitize -DQUOIN_TESTS=ON
 }
 
@@ -119,11 +126,12 @@ test_all() {
   mkdir -p "$build"
   check_pages
   one "the page of the desk builds" build_page
-  one "build/release builds without a warning" build_for_makers
-  begin_sanitized
+  one "the program builds without a warning" build_for_makers
+  begin_tests
   one "check-guide finds what it looks for" "$root/tools/check-guide" --self-test
   one "commands of the guide" env QUOIN_PROGRAM="$build/release/quoin" "$root/tools/check-guide"
   one "the desk's page, as a maker uses it" test_page
+  test_outside
   test_sanitized
   echo
   [ ${#broken[@]} -gt 0 ] && printf 'FAILED: %s\n' "${broken[@]}"

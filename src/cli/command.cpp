@@ -124,6 +124,19 @@ std::vector<Command> table() {
         {"--pile", "HOW", "how printed fronts lie in the tray: face-down or face-up"},
         {"--game", "DIR", "keep it in this game's folder, or show one of it"}},
        run_printer},
+      {"pictures",
+       "[DIR] [options]",
+       "list the pictures of a game: how sharp each prints, and where it is shown",
+       "Lists every picture in `art/` of the game in DIR (or here) and whatever else its cards, "
+       "backs, box, mat and rules show: its size in pixels, how large and at how many pixels an "
+       "inch it prints where it is coarsest, and what shows it. Coarse ones come first, those that "
+       "nothing shows last. With --sizes it also says how large each can be printed at 300, 220 "
+       "and 150 pixels an inch. Nothing is changed.",
+       "quoin pictures\nquoin pictures reef --sizes\nquoin pictures reef --json",
+       1,
+       {{"--sizes", "", "also how large each can be printed, and what kind of file it is"},
+        json_option},
+       run_pictures},
       {"trace",
        "PICTURE... [options] | --all [DIR] [options]",
        "redraw pictures of pixels as vectors",
@@ -142,6 +155,8 @@ std::vector<Command> table() {
        {{"--out", "FILE|FOLDER", "where the drawing goes, -o for short"},
         {"--colours", "N", "so many plain colours (1 to 64), else as many as it needs"},
         {"--palette", "LIST", "only these colours: #1d2b33,#f4e3c1,white"},
+        {"--instead", "LIST",
+         "other colours for some of the drawing's: #c65b3a=#dd7057,#fff=#f4e3c1"},
         {"--closest", "", "follow borders to a tenth of a pixel (so it is without being said)"},
         {"--fewest-nodes", "", "follow them to a fifth: about half the nodes"},
         {"--difference", "FILE", "also write a PNG in which glows what differs"},

@@ -96,7 +96,7 @@ Json mat_view(const Snapshot& shown) {
   if (layout == nullptr) return {{"mat", nullptr}};
   Diagnostics said_by_the_checks;
   const pieces::Studio studio(game, *shown.materials->shelf, said_by_the_checks);
-  const pieces::Mat mat{pieces::mat_plan(game), {}, pieces::places_of(studio)};
+  const pieces::Mat mat{pieces::mat_plan(game), {}, pieces::places_of(studio), {}};
   Json places = Json::array();
   for (const pieces::CardPlace& place : mat.places) places.push_back(place_info(*layout, place));
   const auto tiling = sheets::lay_tiles(game.mat->size, game.mat->overlap, game.sheets, {});

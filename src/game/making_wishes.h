@@ -36,6 +36,7 @@ struct Prices {
   std::string currency;
   std::optional<double> sheet;   ///< of the cards' stock, a sheet
   std::optional<double> board;   ///< of the box's board, a sheet
+  std::optional<double> paper;   ///< of the plain paper of rules and mat, a sheet
   std::optional<double> ink;     ///< to cover one side of an A4 sheet with one colour entirely
   std::optional<double> glue;    ///< a millilitre
   std::optional<double> sleeve;  ///< one

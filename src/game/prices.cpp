@@ -18,8 +18,9 @@ struct PriceKey {
   std::string_view key;
   std::optional<double> Prices::*value;
 };
-constexpr std::array<PriceKey, 5> known_prices{{{"sheet", &Prices::sheet},
+constexpr std::array<PriceKey, 6> known_prices{{{"sheet", &Prices::sheet},
                                                 {"board", &Prices::board},
+                                                {"paper", &Prices::paper},
                                                 {"ink", &Prices::ink},
                                                 {"glue", &Prices::glue},
                                                 {"sleeve", &Prices::sleeve}}};

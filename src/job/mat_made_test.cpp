@@ -74,6 +74,21 @@ TEST_F(MatOfPack, is_written_for_home_shop_and_as_a_picture) {
                                          "      \"height_mm\": 200.0"));
 }
 
+TEST_F(MatOfPack, is_counted_in_what_the_game_takes) {
+  wishes_.decks = 2;
+  const Outcome outcome = check(game_with_mat(""), wishes_, steady_);
+  const auto run =
+      std::find_if(outcome.making->costs.runs.begin(), outcome.making->costs.runs.end(),
+                   [](const making::RunCosts& one) { return one.decks == 2; });
+  ASSERT_NE(run, outcome.making->costs.runs.end());
+  EXPECT_EQ(run->stuff.mat_sheets, 4);
+  EXPECT_GT(run->work.mat, 0);
+  // #e8e0d0 over 306 x 206 mm, twice: its plates by hand, each less the black that all have.
+  const double sides = 2 * 306.0 * 206 / (210 * 297);
+  const double of_cards = 4 * 69.5 * 94.9 / (210 * 297);  // two cards a deck, bleed and all
+  EXPECT_NEAR(run->stuff.ink[2], (sides + of_cards) * (0xe8 - 0xd0) / 255.0, 0.02);
+}
+
 TEST_F(MatOfPack, is_not_made_for_a_reprint) {
   wishes_.only = {"adder"};
   const Outcome outcome = make(game_with_mat(""), wishes_, steady_);

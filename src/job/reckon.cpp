@@ -27,6 +27,25 @@ int board_sheets(const Outcome& outcome, int decks) {
   return pack::lay_box(outcome.game, *outcome.box, outcome.box_art, decks).value.count();
 }
 
+/// Each leaf is cut on four sides unless its page is the whole sheet.
+making::PaperPiece rules_of(const Outcome& outcome, int decks) {
+  if (!outcome.rules || outcome.rules_sheets.sheets.empty()) return {};
+  const rules::Leaflet& leaflet = *outcome.rules;
+  const rules::Form& form = leaflet.form;
+  making::PaperPiece piece;
+  piece.sheets = pack::lay_rules(outcome.game, leaflet, decks).count();
+  piece.sides = piece.sheets * (form.sides == rules::Form::Sides::both ? 2 : 1);
+  piece.cuts = leaflet.whole_sheet ? 0 : 4 * form.leaves * decks;
+  piece.slits = form.slit ? decks : 0;
+  piece.folds = form.fold_count() * decks;
+  return piece;
+}
+
+making::PaperPiece mat_of(const Outcome& outcome, int decks) {
+  if (!outcome.mat || !outcome.mat_tiling) return {};
+  return making::mat_work(*outcome.mat, *outcome.mat_tiling, decks);
+}
+
 /// One number of decks, laid and cut anew: more of them may lie otherwise on the paper.
 std::optional<making::RunCosts> run_of(const Workshop& shop, int decks, const CopiesOf& copies,
                                        const Outcome& outcome) {
@@ -44,7 +63,9 @@ std::optional<making::RunCosts> run_of(const Workshop& shop, int decks, const Co
                                cutting,
                                tolerances,
                                board_sheets(outcome, decks),
-                               static_cast<int>(cards.size()) / decks};
+                               static_cast<int>(cards.size()) / decks,
+                               rules_of(outcome, decks),
+                               mat_of(outcome, decks)};
   return making::run_costs(game, facts, outcome.making->faces, shop.fronts());
 }
 

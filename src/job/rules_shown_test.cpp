@@ -91,6 +91,22 @@ TEST_F(RulesInPack, leave_a_thickness_that_the_maker_gave_and_say_when_it_differ
   EXPECT_THAT(about_rules(outcome)[0], HasSubstr("the box allows 3.0 mm for the rules"));
 }
 
+TEST_F(RulesInPack, are_counted_in_what_the_game_takes) {
+  const Outcome outcome = checked();
+  for (const making::RunCosts& run : outcome.making->costs.runs) {
+    EXPECT_EQ(run.stuff.rules_sheets,
+              pack::lay_rules(outcome.game, *outcome.rules, run.decks).count());
+    const game::Times& times = outcome.game.making.times;
+    const rules::Form& form = outcome.rules->form;
+    EXPECT_NEAR(
+        run.work.rules,
+        run.decks * (times.cut * (outcome.rules->whole_sheet ? 0 : 4 * form.leaves) +
+                     times.knife_cut * (form.slit ? 1 : 0) + times.crease * form.fold_count()),
+        1e-9);
+    EXPECT_GT(run.work.rules, 0);
+  }
+}
+
 TEST_F(RulesInPack, go_into_the_box_as_it_was_measured_folded) {
   const Outcome outcome = checked();
   const fold::Block& room = outcome.box->fit.clear.size;

@@ -33,11 +33,13 @@ CostTable::Group stuff_group(const Costs& costs) {
   whole("Sheets of cards", &Stuff::sheets);
   whole("Spare sheets", &Stuff::spare_sheets);
   whole("Sheets of board", &Stuff::board_sheets);
+  whole("Sheets of rules", &Stuff::rules_sheets);
+  whole("Sheets of the mat", &Stuff::mat_sheets);
   whole("Sleeves", &Stuff::sleeves);
   constexpr const char* plates[] = {"cyan", "magenta", "yellow", "black"};
   for (std::size_t plate = 0; plate < 4; ++plate) {
-    group.rows.push_back(row_of(fmt::format("Each side covered with {}", plates[plate]), costs,
-                                [&](const RunCosts& run) {
+    group.rows.push_back(row_of(fmt::format("Each side of cards covered with {}", plates[plate]),
+                                costs, [&](const RunCosts& run) {
                                   return fmt::format("{:.0f} %", run.stuff.cover[plate] * 100);
                                 }));
   }
@@ -60,6 +62,8 @@ CostTable::Group time_group(const Costs& costs) {
   timed("Cut", &Work::cut);
   timed("Round the corners", &Work::round);
   timed("Make the boxes", &Work::box);
+  timed("Cut and fold the rules", &Work::rules);
+  timed("Put the mats together", &Work::mat);
   group.rows.push_back(
       row_of("In all", costs, [](const RunCosts& run) { return time_words(run.work.all()); }));
   group.rows.back().is_sum = true;

@@ -53,8 +53,11 @@ std::string amount_line(const Stuff& stuff) {
   if (stuff.board_sheets > 0) {
     words += fmt::format(", {} of board", sheets::counted(stuff.board_sheets, "sheet"));
   }
+  if (stuff.rules_sheets > 0) words += fmt::format(", {} of rules", stuff.rules_sheets);
+  if (stuff.mat_sheets > 0) words += fmt::format(", {} of the mat", stuff.mat_sheets);
   words += fmt::format(
-      ", ink on {:.0f} % cyan, {:.0f} % magenta, {:.0f} % yellow, {:.0f} % black of each side",
+      ", ink on {:.0f} % cyan, {:.0f} % magenta, {:.0f} % yellow, {:.0f} % black of each side of "
+      "cards",
       stuff.cover[0] * 100, stuff.cover[1] * 100, stuff.cover[2] * 100, stuff.cover[3] * 100);
   if (stuff.glue > 0) words += fmt::format(", {:.1f} ml of glue", stuff.glue);
   if (stuff.sleeves > 0) words += fmt::format(", {} sleeves", stuff.sleeves);
@@ -68,6 +71,8 @@ std::string work_words(const Work& work) {
                                   time_words(work.print), time_words(work.cut));
   if (work.round > 0) words += ", round the corners " + time_words(work.round);
   if (work.box > 0) words += ", box " + time_words(work.box);
+  if (work.rules > 0) words += ", rules " + time_words(work.rules);
+  if (work.mat > 0) words += ", mat " + time_words(work.mat);
   return words;
 }
 

@@ -52,6 +52,12 @@ double printed_sides(const RunFacts& run) {
   return sides * with_spares(run);
 }
 
+/// Cut, folded and joined by hand; printing is counted with the cards.
+double paper_work(const game::Times& times, const PaperPiece& piece) {
+  return times.cut * piece.cuts + times.knife_cut * piece.slits + times.crease * piece.folds +
+         times.glue * piece.joints;
+}
+
 Work work_of_run(const game::Game& game, const RunFacts& run) {
   const game::Times& times = game.making.times;
   const CutTotals cuts = totals(run.cutting);
@@ -65,6 +71,9 @@ Work work_of_run(const game::Game& game, const RunFacts& run) {
         net.boxes * (times.knife_cut * (net.cuts + net.curves) + times.crease * net.creases);
   }
   work.box += times.glue * box_seams(run.cutting);
+  work.print += times.side * (run.rules.sides + run.mat.sides);
+  work.rules = paper_work(times, run.rules);
+  work.mat = paper_work(times, run.mat);
   return work;
 }
 
@@ -83,7 +92,10 @@ Stuff stuff_of(const game::Game& game, const RunFacts& run, const std::vector<Fa
   for (std::size_t plate = 0; plate < stuff.ink.size(); ++plate) {
     stuff.cover[plate] = stuff.ink[plate] / side;
     stuff.ink[plate] *= with_spares(run);
+    stuff.ink[plate] += run.mat.ink[plate];
   }
+  stuff.rules_sheets = run.rules.sheets;
+  stuff.mat_sheets = run.mat.sheets;
   stuff.glue = glued_area(run.cutting) * glue_film / 1000;
   if (game.box && game.box->sleeves) stuff.sleeves = run.cards * run.decks;
   return stuff;
@@ -102,6 +114,21 @@ void add_line(RunCosts& costs, const std::string& what, double amount,
 
 }  // namespace
 
+PaperPiece mat_work(const pieces::Mat& mat, const sheets::Tiling& tiling, int decks) {
+  PaperPiece piece;
+  piece.sheets = piece.sides = static_cast<int>(tiling.tiles.size()) * decks;
+  for (const sheets::Tile& tile : tiling.tiles) {
+    piece.cuts += decks * ((tile.row > 0 ? 1 : 0) + (tile.column > 0 ? 1 : 0));
+  }
+  piece.cuts += 4 * decks;
+  piece.joints = (static_cast<int>(tiling.tiles.size()) - 1) * decks;
+  const Size all = grown(Rect{{}, mat.plan.size}, mat.plan.ink()).size;
+  for (std::size_t plate = 0; plate < piece.ink.size(); ++plate) {
+    piece.ink[plate] = mat.ink[plate] * area_of(all) / a4_area * decks;
+  }
+  return piece;
+}
+
 RunCosts run_costs(const game::Game& game, const RunFacts& run, const std::vector<FaceFacts>& faces,
                    int fronts) {
   RunCosts costs;
@@ -112,6 +139,7 @@ RunCosts run_costs(const game::Game& game, const RunFacts& run, const std::vecto
   const Stuff& stuff = costs.stuff;
   add_line(costs, "paper", stuff.sheets + stuff.spare_sheets, prices.sheet);
   add_line(costs, "board for the box", stuff.board_sheets, prices.board);
+  add_line(costs, "paper for rules and mat", stuff.rules_sheets + stuff.mat_sheets, prices.paper);
   add_line(costs, "ink", stuff.ink[0] + stuff.ink[1] + stuff.ink[2] + stuff.ink[3], prices.ink);
   add_line(costs, "glue", stuff.glue, prices.glue);
   add_line(costs, "sleeves", stuff.sleeves, prices.sleeve);

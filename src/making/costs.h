@@ -5,24 +5,27 @@
 #include <vector>
 
 #include "making/tolerance.h"
+#include "pieces/mat/mat.h"
+#include "sheets/tiles.h"
 
 namespace quoin::making {
 
 /// Paper, ink and the rest that a run takes.
 struct Stuff {
-  int sheets = 0;                 ///< of the cards' stock
-  int spare_sheets = 0;           ///< more of them, see Tolerances
-  int board_sheets = 0;           ///< of what the boxes are made of
+  int sheets = 0;        ///< of the cards' stock
+  int spare_sheets = 0;  ///< more of them, see Tolerances
+  int board_sheets = 0;  ///< of what the boxes are made of
+  int rules_sheets = 0, mat_sheets = 0;
   std::array<double, 4> ink{};    ///< cyan, magenta, yellow, black: A4 sides covered entirely
-  std::array<double, 4> cover{};  ///< the same as a part, 0..1, of a printed side on the average
+  std::array<double, 4> cover{};  ///< as a part, 0..1, of a printed side of cards on the average
   double glue = 0;                ///< millilitres
   int sleeves = 0;
 };
 
 /// Seconds of hand and printer for a run, step by step.
 struct Work {
-  double print = 0, cut = 0, round = 0, box = 0;
-  [[nodiscard]] double all() const { return print + cut + round + box; }
+  double print = 0, cut = 0, round = 0, box = 0, rules = 0, mat = 0;
+  [[nodiscard]] double all() const { return print + cut + round + box + rules + mat; }
 };
 
 /// One line of a sum.
@@ -56,6 +59,19 @@ struct Costs {
   [[nodiscard]] bool has_money() const { return !runs.empty() && !runs.back().lines.empty(); }
 };
 
+/// What lies beside the cards on paper of its own, for all decks: the rules or the mats.
+struct PaperPiece {
+  int sheets = 0, sides = 0;  ///< to print
+  int cuts = 0;               ///< along a rule
+  int slits = 0;              ///< in the middle of a leaf, by knife
+  int folds = 0;
+  int joints = 0;  ///< sheets stuck to those before them
+  /// A4 sides covered entirely by each plate; none where it is not known.
+  std::array<double, 4> ink{};
+};
+/// Each sheet is trimmed where it lies over its neighbours, and the whole on four sides.
+[[nodiscard]] PaperPiece mat_work(const pieces::Mat& mat, const sheets::Tiling& tiling, int decks);
+
 /// What one run is reckoned from: the sheets as laid for so many decks, their cuts, and the boxes'
 /// sheets.
 struct RunFacts {
@@ -65,12 +81,14 @@ struct RunFacts {
   const Tolerances& tolerances;
   int board_sheets = 0;
   int cards = 0;  ///< of one deck
+  PaperPiece rules = {}, mat = {};
 };
 
 /// The stuff, money and time of a run. `faces` are those of `tolerances`.
 ///
 /// Ink is what the faces' small pictures show times the area that is printed of each; marks and
-/// slugs are left out (a thousandth of a page). Glue is a film of 0.1 mm, wet, on the glued areas;
+/// slugs are left out (a thousandth of a page), and so is what the rules and the box take; that of
+/// the mat is what its small picture shows. Glue is a film of 0.1 mm, wet, on the glued areas;
 /// common practice, no source. Printing takes the printer's time, and by hand a refeed.
 [[nodiscard]] RunCosts run_costs(const game::Game& game, const RunFacts& run,
                                  const std::vector<FaceFacts>& faces, int fronts);

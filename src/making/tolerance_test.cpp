@@ -270,6 +270,51 @@ TEST(RunCosts, add_up_paper_ink_and_time) {
   EXPECT_NEAR(costs.work.round, 0, 1e-9);
 }
 
+/// Each term by hand.
+TEST(RunCosts, count_the_rules_and_the_mat) {
+  Deck deck;
+  deck.game.making.prices.paper = 0.03;
+  deck.game.making.prices.ink = 0.1;
+  const sheets::Plan plan = deck.plan();
+  const Cutting cutting = plan_cutting(deck.game, plan, nullptr, 1).value;
+  const Tolerances all = deck.reckoned();
+  const RunCosts bare =
+      run_costs(deck.game, {1, plan, cutting, all, 0, deck.cards}, deck.faces, deck.cards);
+  const PaperPiece rules{2, 4, 8, 1, 3, 0, {}}, mat{4, 4, 8, 0, 0, 3, {0, 2, 0, 0.5}};
+  const RunCosts costs = run_costs(deck.game, {1, plan, cutting, all, 0, deck.cards, rules, mat},
+                                   deck.faces, deck.cards);
+  EXPECT_EQ(costs.stuff.rules_sheets, 2);
+  EXPECT_EQ(costs.stuff.mat_sheets, 4);
+  EXPECT_NEAR(costs.stuff.ink[1] - bare.stuff.ink[1], 2, 1e-9);
+  EXPECT_EQ(costs.stuff.cover, bare.stuff.cover) << "of the cards alone";
+  EXPECT_NEAR(costs.sum - bare.sum, 6 * 0.03 + 2.5 * 0.1, 1e-9);
+  const game::Times& times = deck.game.making.times;
+  EXPECT_NEAR(costs.work.print - bare.work.print, 8 * times.side, 1e-9);
+  EXPECT_NEAR(costs.work.rules, 8 * times.cut + times.knife_cut + 3 * times.crease, 1e-9);
+  EXPECT_NEAR(costs.work.mat, 8 * times.cut + 3 * times.glue, 1e-9);
+}
+
+TEST(MatWork, trims_each_sheet_where_it_lies_over_others_and_the_whole_all_round) {
+  pieces::Mat mat;
+  mat.plan.size = {Mm{594}, Mm{420}};
+  mat.ink = {0.5, 0, 0, 0};
+  sheets::Tiling tiling;
+  for (int row = 0; row < 2; ++row) {
+    for (int column = 0; column < 3; ++column) {
+      sheets::Tile& tile = tiling.tiles.emplace_back();
+      tile.row = row;
+      tile.column = column;
+    }
+  }
+  const PaperPiece work = mat_work(mat, tiling, 2);
+  EXPECT_EQ(work.sheets, 12);
+  EXPECT_EQ(work.sides, 12);
+  EXPECT_EQ(work.cuts, 2 * (2 * 2 + 3 + 4));
+  EXPECT_EQ(work.joints, 2 * 5);
+  const Size all = grown(Rect{{}, mat.plan.size}, mat.plan.ink()).size;
+  EXPECT_NEAR(work.ink[0], all.width.value * all.height.value / (210 * 297), 1e-9);
+}
+
 TEST(RunCosts, print_no_more_than_the_sheets_and_their_spares) {
   Deck deck;
   for (FaceFacts& face : deck.faces) face.measure.ink = {1, 0, 0, 0};

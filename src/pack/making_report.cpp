@@ -90,6 +90,8 @@ Json run_json(const making::RunCosts& run) {
                {"sheets", run.stuff.sheets},
                {"spare_sheets", run.stuff.spare_sheets},
                {"board_sheets", run.stuff.board_sheets},
+               {"rules_sheets", run.stuff.rules_sheets},
+               {"mat_sheets", run.stuff.mat_sheets},
                {"ink_cover", plates(run.stuff.cover)},
                {"ink_a4_sides", plates(run.stuff.ink)},
                {"glue_ml", thousandths(run.stuff.glue)},
@@ -102,7 +104,9 @@ Json run_json(const making::RunCosts& run) {
                 {{"print", std::round(run.work.print)},
                  {"cut", std::round(run.work.cut)},
                  {"round", std::round(run.work.round)},
-                 {"box", std::round(run.work.box)}}}};
+                 {"box", std::round(run.work.box)},
+                 {"rules", std::round(run.work.rules)},
+                 {"mat", std::round(run.work.mat)}}}};
   for (const making::CostLine& line : run.lines) {
     json["lines"].push_back(
         {{"what", line.what}, {"amount", thousandths(line.amount)}, {"sum", cents(line.sum)}});

@@ -55,6 +55,14 @@ Table stuff_table(const Making& making) {
     table.row("Sheets of board",
               [](const RunCosts& run) { return fmt::format("{}", run.stuff.board_sheets); });
   }
+  if (most.rules_sheets > 0) {
+    table.row("Sheets of rules",
+              [](const RunCosts& run) { return fmt::format("{}", run.stuff.rules_sheets); });
+  }
+  if (most.mat_sheets > 0) {
+    table.row("Sheets of the mat",
+              [](const RunCosts& run) { return fmt::format("{}", run.stuff.mat_sheets); });
+  }
   if (all_ink(most) >= 0.05) {
     table.row("Ink", [](const RunCosts& run) {
       return fmt::format("{:.1f} sides of A4", all_ink(run.stuff));
@@ -81,6 +89,8 @@ Table time_table(const Making& making) {
   add("Cutting", &making::Work::cut);
   add("Rounding the corners", &making::Work::round);
   add("Boxes", &making::Work::box);
+  add("Rules", &making::Work::rules);
+  add("Mats", &making::Work::mat);
   table.row("**In all**", [](const RunCosts& run) {
     return fmt::format("**{}**", making::time_words(run.work.all()));
   });
@@ -143,7 +153,8 @@ Chapter what_it_takes(const Making& making) {
   chapter.blocks.push_back(stuff_table(making));
   chapter.blocks.push_back(
       Paragraph{"Ink of all four colours is counted as if it lay side by side on whole sides of "
-                "A4. Printers mix colours in ways of their own: take it for an estimate."});
+                "A4. Printers mix colours in ways of their own: take it for an estimate. "
+                "Ink for the rules and the box is not counted."});
   chapter.blocks.push_back(Heading{"Time"});
   chapter.blocks.push_back(time_table(making));
   chapter.blocks.push_back(Paragraph{

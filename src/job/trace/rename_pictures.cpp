@@ -31,6 +31,7 @@ class Renamer {
     }
     for (const std::string& file : files) toml(file);
     cells();
+    rules();
     for (const auto& [old, unused] : names_) {
       if (!named_.contains(old)) renaming_.held.push_back(old);
     }
@@ -126,6 +127,29 @@ class Renamer {
         renaming_.changes.push_back(std::move(change));
       }
     }
+  }
+
+  /// Pictures of the rules: `![words](art/crab.png "title")`, or with <art/crab.png>.
+  void rules() {
+    if (!game_.rules || !game_.rules->text) return;
+    const std::string& text = *game_.rules->text;
+    std::string fresh;
+    std::size_t copied = 0;
+    for (std::size_t at = text.find("]("); at != std::string::npos; at = text.find("](", at + 2)) {
+      std::size_t from = at + 2;
+      const bool is_bracketed = from < text.size() && text[from] == '<';
+      if (is_bracketed) ++from;
+      const std::size_t to = text.find_first_of(is_bracketed ? ">\n" : " \t\n)\"", from);
+      if (to == std::string::npos) break;
+      const auto found = names_.find(normal_path(text.substr(from, to - from)));
+      if (found == names_.end()) continue;
+      named_.insert(found->first);
+      fresh += text.substr(copied, from - copied) + found->second;
+      copied = to;
+    }
+    if (copied == 0) return;
+    renaming_.changes.push_back(
+        game::EditText{game_.rules->file.str(), fresh + text.substr(copied)});
   }
 
   const World& world_;

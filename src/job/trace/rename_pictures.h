@@ -22,9 +22,9 @@ struct Renaming {
 };
 
 /// Finds every value that names one of the pictures: texts in game.toml and the layouts, cells of
-/// the lists (a whole path, or the end of one that a layout completes), and the ending of a pattern
-/// such as "art/{id}.png" when all pictures that the game takes by it are renamed. `used` are all
-/// picture paths that its faces show.
+/// the lists (a whole path, or the end of one that a layout completes), the ending of a pattern
+/// such as "art/{id}.png" when all pictures that the game takes by it are renamed, and the pictures
+/// of the rules. `used` are all picture paths that its pieces show.
 [[nodiscard]] Renaming rename_pictures(const World& world, const game::Game& game,
                                        const NewNames& names, const std::vector<std::string>& used);
 

@@ -122,11 +122,11 @@ Checked<std::optional<Mat>> make_mat(const Studio& studio, Typesetter& typesette
     made.found.push_back(too_many(count, *layout));
     return made;
   }
-  Mat mat{mat_plan(game), mat_scene(studio, made.found), places_of(studio)};
+  Mat mat{mat_plan(game), mat_scene(studio, made.found), places_of(studio), {}};
   typeset(mat.scene, typesetter);
   const MatInspection inspection{game, mat, made.found};
   check_places(inspection);
-  check_mat_print(inspection, studio.shelf());
+  mat.ink = check_mat_print(inspection, studio.shelf());
   made.value = std::move(mat);
   return made;
 }

@@ -1,4 +1,5 @@
 #pragma once
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -38,6 +39,8 @@ struct Mat {
   MatPlan plan;
   Scene scene;
   std::vector<CardPlace> places;
+  /// Part of its size and its bleed that each plate covers, 0..1, separated as `ink_on` says.
+  std::array<double, 4> ink{};
 };
 
 inline constexpr std::size_t most_places = 500;
@@ -72,5 +75,9 @@ inline constexpr double capitals_of_type = 0.7;
 /// Pixels an inch beyond which the eye tells nothing apart at `distance`: one pixel covers one
 /// minute of arc, the detail of normal sight (ISO 8596, visual acuity 1.0; from memory).
 [[nodiscard]] double finest_ppi(Mm distance);
+
+/// The limits of the checks for the mat of a game, which must have one: pictures need no more
+/// pixels than the eye tells apart from its viewing distance, and half of that shows as steps.
+[[nodiscard]] game::Limits mat_limits(const game::Game& game);
 
 }  // namespace quoin::pieces
