@@ -10,7 +10,7 @@ import type {
   PicturesPalette,
   Redrawing,
   RedrawRequest,
-} from './art_types';
+} from './types';
 
 /** A picture as it was when it was looked at: the desk refuses (409) when it is another by now. */
 export interface Pictured {

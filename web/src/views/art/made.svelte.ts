@@ -2,7 +2,7 @@
 // game's colours.
 
 import type { Pictured } from '../../api/pictures';
-import type { MadePictures, PictureInfo } from '../../api/art_types';
+import type { MadePictures, PictureInfo } from '../../api/types';
 import { Latest } from './latest.svelte';
 
 type Make = (of: Pictured, reach: number, signal: AbortSignal) => Promise<MadePictures>;

@@ -1,8 +1,7 @@
 // Colours found in pictures, named by the maker and taken into the game's own.
 
 import { find_palette } from '../../api/pictures';
-import type { PaletteColour, PictureInfo, PicturesPalette } from '../../api/art_types';
-import type { Change } from '../../api/types';
+import type { Change, PaletteColour, PictureInfo, PicturesPalette } from '../../api/types';
 import { edits } from '../../state/edits.svelte';
 import { Latest } from './latest.svelte';
 import { art } from './work.svelte';

@@ -8,7 +8,7 @@ import type {
   PictureInfo,
   Redrawing,
   RedrawRequest,
-} from '../../api/art_types';
+} from '../../api/types';
 import { Latest } from './latest.svelte';
 import { art } from './work.svelte';
 

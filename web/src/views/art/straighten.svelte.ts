@@ -2,7 +2,7 @@
 // and what comes out.
 
 import { find_corners, straighten } from '../../api/pictures';
-import type { FoundCards, MadePictures, PictureInfo, PicturePoint } from '../../api/art_types';
+import type { FoundCards, MadePictures, PictureInfo, PicturePoint } from '../../api/types';
 import { Latest } from './latest.svelte';
 
 const AFTER_MOVING = 350; // ms of rest before the result is made anew

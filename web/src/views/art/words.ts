@@ -1,7 +1,6 @@
 // What the states of a picture are called and look like, and where its pieces stand on this page.
 
-import type { PictureInfo, Redrawing } from '../../api/art_types';
-import type { State } from '../../api/types';
+import type { PictureInfo, Redrawing, State } from '../../api/types';
 import { to } from '../../state/route.svelte';
 import { mm } from '../../state/words';
 import type { IconName } from '../../widgets/Icon.svelte';

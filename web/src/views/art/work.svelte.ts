@@ -3,7 +3,7 @@
 
 import { upload_art, Refused } from '../../api/desk';
 import { accept_made, fetch_pictures } from '../../api/pictures';
-import type { Accepted, PictureInfo, PicturesInfo } from '../../api/art_types';
+import type { Accepted, PictureInfo, PicturesInfo } from '../../api/types';
 import { desk } from '../../state/desk.svelte';
 import { edits } from '../../state/edits.svelte';
 
