@@ -66,8 +66,9 @@ export class StraightenWork {
   move(card: number, corner: number, to: PicturePoint): void {
     const picture = this.#picture;
     if (!picture) return;
+    // A corner may lie a little outside of what was photographed.
     const within = (at: number, most: number) =>
-      Math.round(10 * Math.min(Math.max(at, 0), most)) / 10;
+      Math.round(10 * Math.min(Math.max(at, -most / 10), 1.1 * most)) / 10;
     const place = { x: within(to.x, picture.width), y: within(to.y, picture.height) };
     this.cards = this.cards.map((one, at) =>
       at === card
@@ -80,6 +81,15 @@ export class StraightenWork {
         : one,
     );
     this.make();
+  }
+  /** By a quarter, clockwise: which way up a card lies cannot be seen from its edges. */
+  turn(card: number): void {
+    this.cards = this.cards.map((one, at) => {
+      const [a, b, c, d] = one.corners;
+      if (at !== card || !a || !b || !c || !d) return one;
+      return { ...one, corners: [d, a, b, c], moved: true };
+    });
+    this.make(0);
   }
   want(card: number, wanted: boolean): void {
     this.cards = this.cards.map((one, at) => (at === card ? { ...one, wanted } : one));
