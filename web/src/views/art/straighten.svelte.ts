@@ -98,7 +98,11 @@ export class StraightenWork {
   /** One that was not found: laid in the middle, to be pulled where it belongs. */
   add(): void {
     const { width, height } = this.#picture ?? { width: 1, height: 1 };
-    const at = (x: number, y: number) => ({ x: Math.round(x * width), y: Math.round(y * height) });
+    const aside = 0.04 * (this.cards.length % 6);
+    const at = (x: number, y: number) => ({
+      x: Math.round((x + aside) * width),
+      y: Math.round((y + aside) * height),
+    });
     const corners = [at(0.35, 0.3), at(0.65, 0.3), at(0.65, 0.7), at(0.35, 0.7)];
     this.cards = [...this.cards, { corners, doubts: [], moved: true, wanted: true }];
     this.make();
