@@ -21,23 +21,38 @@ const FLOAT = 'art/finds/buoy.png';
 const bench = (file: string, part = '') =>
   `art/${encodeURIComponent(file)}${part ? `/${part}` : ''}`;
 
+/** Four cards of the demo game, and nothing but cards: quickly drawn. */
+function few_cards(folder: string): void {
+  const toml = join(folder, 'game.toml');
+  const tables = readFileSync(toml, 'utf8').split(/^(?=\[)/m);
+  const kept = tables.filter((one) => !/^\[(box|mat|rules)\]/.test(one));
+  writeFileSync(toml, kept.join(''));
+  rmSync(join(folder, 'rules.md'));
+  const list = join(folder, 'cards.csv');
+  const rows = readFileSync(list, 'utf8').split('\n');
+  const wanted = /^(id|shell-1|shell-2|glass-6|last-light),/;
+  writeFileSync(list, `${rows.filter((row) => wanted.test(row)).join('\n')}\n`);
+}
 /** The net float of a card is a picture of too few pixels. */
 function with_float(folder: string): void {
+  few_cards(folder);
   writeFileSync(join(folder, FLOAT), float_drawing(150));
   const list = join(folder, 'cards.csv');
   const before = readFileSync(list, 'utf8');
   assert.ok(before.includes(',float.svg,'));
   writeFileSync(list, before.replace(',float.svg,', ',buoy.png,'));
   const sources = join(folder, 'art/sources.csv');
-  writeFileSync(
-    sources,
-    `${readFileSync(sources, 'utf8').trimEnd()}\nfinds/buoy.png,Mara Lund,CC0-1.0,\n`,
-  );
+  const listed = readFileSync(sources, 'utf8').trimEnd();
+  writeFileSync(sources, `${listed}\nfinds/buoy.png,Mara Lund,CC0-1.0,\n`);
 }
-const with_photograph = (folder: string) =>
+function with_photograph(folder: string): void {
+  few_cards(folder);
   writeFileSync(join(folder, 'art/table.png'), photograph());
-const with_screenshot = (folder: string) =>
+}
+function with_screenshot(folder: string): void {
+  few_cards(folder);
   writeFileSync(join(folder, 'art/spread.png'), screenshot());
+}
 
 const slider = (page: Page) => page.getByRole('slider', { name: /to the right$/ });
 const stage = (page: Page) => page.locator('.stage');
@@ -94,7 +109,7 @@ flow(
 
 flow(
   'a picture is dropped in and lies on the bench; what is no picture is refused',
-  { at: 'art', only, complaints: /status of 415/ },
+  { at: 'art', only, complaints: /status of 415/, prepare: few_cards },
   async (page, scene) => {
     await page.getByRole('heading', { name: 'Art' }).waitFor();
     await page.locator('input[type=file]').setInputFiles({
@@ -187,6 +202,18 @@ flow(
     await page.getByText('sharp at any size').first().waitFor();
     await page.getByRole('button', { name: /^Undo: / }).click();
     await same_on_disk(desk, 'cards.csv', list);
+  },
+);
+
+flow(
+  'a picture that another program changes meanwhile is redrawn as it is now',
+  { at: bench(FLOAT), only, prepare: with_float },
+  async (page, { desk }) => {
+    await redrawn(page);
+    const before = await svg_text(page);
+    writeFileSync(join(desk.real?.folder ?? '', FLOAT), float_drawing(150, INKS.straw));
+    await eventually(async () => /#e[5-7]b[5-7][45]/i.test(await svg_text(page)), true);
+    assert.doesNotMatch(before, /#e[5-7]b[5-7][45]/i);
   },
 );
 
