@@ -14,6 +14,8 @@ std::string ending_of(const std::string& path) {
   return has_one ? path.substr(dot) : "";
 }
 
+std::string name_in(const std::string& path) { return path.substr(path.rfind('/') + 1); }
+
 class Renamer {
  public:
   Renamer(const World& world, const game::Game& game, const NewNames& names,
@@ -54,7 +56,7 @@ class Renamer {
     for (const auto& [old, fresh] : names_) {
       if (!means(old)) continue;
       named_.insert(old);
-      result = text.substr(0, text.size() - ending_of(text).size()) + ending_of(fresh);
+      result = text.substr(0, text.size() - name_in(old).size()) + name_in(fresh);
     }
     return result;
   }
@@ -77,6 +79,8 @@ class Renamer {
       const auto found = names_.find(path);
       if (found == names_.end()) return std::nullopt;
       ending = ending_of(found->second);
+      const std::string stem = path.substr(0, path.size() - ending_of(path).size());
+      if (stem + ending != found->second) return std::nullopt;  // its pattern makes no such name
     }
     if (ending.empty()) return std::nullopt;
     for (const auto& [old, unused] : names_) {

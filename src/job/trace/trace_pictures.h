@@ -9,6 +9,10 @@
 
 namespace quoin::job {
 
+// For who may not know the tracer.
+using RedrawWishes = trace::TraceWishes;
+using Closeness = trace::Closeness;
+
 /// What `quoin trace` is asked for; paths are on disk.
 struct TraceOrder {
   std::vector<std::string> pictures;
