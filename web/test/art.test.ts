@@ -193,7 +193,7 @@ flow(
     await page.getByRole('button', { name: 'Both' }).click();
 
     await page.getByRole('button', { name: 'Use the drawing' }).click();
-    await page.getByText('1 place shows it now').waitFor();
+    await page.getByText('It is shown from now on').waitFor();
     await on_disk(desk, 'cards.csv', ',buoy.svg,');
     assert.match(file_of(desk, 'art/finds/buoy.svg'), /<svg[^>]*viewBox/);
     assert.ok(bytes_of(scene, FLOAT).length > 0, 'the original stays');
@@ -322,8 +322,8 @@ flow(
   { at: bench('art/spread.png', 'straighten'), only, prepare: with_screenshot },
   async (page, scene) => {
     const ticks = page.getByRole('checkbox', { name: /^Card \d/ });
-    await eventually(() => ticks.count(), 3);
-    await ticks.nth(1).uncheck();
+    await eventually(() => ticks.count(), 6);
+    for (const at of [1, 2, 4, 5]) await ticks.nth(at).uncheck();
     const save = page.getByRole('button', { name: 'Save the 2 cards beside it' });
     await save.and(page.locator(':enabled')).waitFor();
     await save.click();

@@ -79,13 +79,14 @@ export function photograph(): Buffer {
     return [92 + grain, 66 + grain, 48 + grain];
   });
 }
-/** A screenshot: three cards in a row on a plain ground. */
+/** A screenshot: two rows of three cards on a plain ground. */
 export function screenshot(): Buffer {
-  return draw(560, 260, (x, y) => {
-    const at = Math.floor((x - 30) / 180);
-    const u = (x - 30 - at * 180) / 140;
-    const v = (y - 32) / 196;
-    if (at < 0 || at > 2 || u < 0 || u > 1 || v < 0 || v > 1) return [40, 44, 48];
+  return draw(540, 500, (x, y) => {
+    const [column, row] = [Math.floor((x - 30) / 164), Math.floor((y - 26) / 228)];
+    const u = (x - 30 - column * 164) / 150;
+    const v = (y - 26 - row * 228) / 210;
+    const on_card = column >= 0 && column < 3 && row >= 0 && row < 2;
+    if (!on_card || u < 0 || u > 1 || v < 0 || v > 1) return [40, 44, 48];
     return card_face(u, v);
   });
 }

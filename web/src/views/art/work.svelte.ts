@@ -81,9 +81,16 @@ class Art {
     }
   }
 
-  /** Puts pictures into the game's folder, one after the other; where they lie afterwards. */
-  async add(files: File[]): Promise<string[]> {
-    if (this.adding || files.length === 0) return [];
+  #bringing: Promise<unknown> = Promise.resolve();
+  /** Puts pictures into the game's folder, one after the other, after those that are on their way;
+      where they lie afterwards. */
+  add(files: File[]): Promise<string[]> {
+    const added = this.#bringing.then(() => this.#bring(files));
+    this.#bringing = added;
+    return added;
+  }
+  async #bring(files: File[]): Promise<string[]> {
+    if (files.length === 0) return [];
     this.refused = [];
     this.told = '';
     this.adding = { sent: 0, of: files.length };
