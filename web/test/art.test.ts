@@ -297,8 +297,21 @@ flow(
     await page.getByRole('button', { name: 'As found' }).click();
     await eventually(async () => String((await places())[2]), String(start));
 
-    await page.getByRole('img', { name: 'The card made straight' }).waitFor();
-    await page.getByRole('button', { name: 'Save the card beside it' }).click();
+    const size = page.getByText(/^\d+ × \d+ pixels$/);
+    const is_wide = async () => {
+      const [width = 0, height = 0] = ((await size.innerText()).match(/\d+/g) ?? []).map(Number);
+      return width > height;
+    };
+    await eventually(is_wide, false);
+    const turn = page.getByRole('button', { name: 'Turn by a quarter' });
+    await turn.click();
+    await eventually(is_wide, true);
+    for (let press = 0; press < 3; press++) await turn.click();
+    await eventually(is_wide, false);
+
+    const save = page.getByRole('button', { name: 'Save the card beside it' });
+    await save.and(page.locator(':enabled')).waitFor();
+    await save.click();
     await page.getByText(/^Written:/).waitFor();
     const made = bytes_of(scene, 'art/table-straight.png');
     const { width, height } = size_of(made);

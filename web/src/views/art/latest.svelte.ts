@@ -25,6 +25,7 @@ export class Latest<T> {
     this.#question = question;
     this.busy = true;
     clearTimeout(this.#timer);
+    this.#asked?.abort(); // its answer is of an older wish
     this.#timer = setTimeout(() => void this.again(), rest);
   }
 
