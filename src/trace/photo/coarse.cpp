@@ -14,9 +14,9 @@ struct Glance {
   double scale = 1;  // view pixels to one of it
 };
 
-Glance glance_at(const View& view) {
+Glance glance_at(const View& view, int longest) {
   Glance glance;
-  glance.scale = std::max(1.0, double(view.longer()) / longest_glance);
+  glance.scale = std::max(1.0, double(view.longer()) / longest);
   cv::Mat small;
   cv::resize(matrix(view.lifted), small, {}, 1 / glance.scale, 1 / glance.scale, cv::INTER_AREA);
   cv::cvtColor(small, glance.lab, cv::COLOR_RGB2Lab);
@@ -172,8 +172,8 @@ std::optional<Guess> judged(const std::vector<cv::Point>& contour, const Glance&
 }  // namespace
 
 std::vector<Guess> coarse_guesses(const View& view, double proportion, double least_share,
-                                  std::size_t most) {
-  const Glance glance = glance_at(view);
+                                  std::size_t most, int longest) {
+  const Glance glance = glance_at(view, longest);
   std::vector<cv::Mat> masks;
   add_edges(glance, masks);
   add_unlike_rim(glance, masks);
@@ -194,7 +194,7 @@ std::vector<Guess> coarse_guesses(const View& view, double proportion, double le
   for (const Guess& guess : all) {
     const double near = std::min(0.006 * view.longer(), 0.03 * std::sqrt(area_of(guess.corners)));
     const bool twice = std::any_of(unlike.begin(), unlike.end(), [&](const Guess& other) {
-      return apart(guess.corners, other.corners) < near;
+      return farthest_corner(guess.corners, other.corners) < near;
     });
     if (!twice) unlike.push_back(guess);
     if (unlike.size() == most) break;

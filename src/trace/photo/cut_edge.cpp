@@ -19,10 +19,10 @@ cv::Mat depth_of(const std::vector<std::uint8_t>& marked, int width, int height,
   return depth;
 }
 
-class Edge {
+class CutBand {
  public:
-  Edge(Raster& picture, const Ground& ground, const std::vector<std::uint8_t>& marked,
-       const std::vector<float>& off, double reach)
+  CutBand(Raster& picture, const Ground& ground, const std::vector<std::uint8_t>& marked,
+          const std::vector<float>& off, double reach)
       : picture_(picture),
         from_(picture),
         ground_(ground),
@@ -238,7 +238,7 @@ std::vector<float> off_ground(const Raster& picture, const Ground& ground) {
 
 CutEdge cut_edges(Raster& picture, const Ground& ground, const std::vector<std::uint8_t>& marked,
                   const std::vector<float>& off, double reach) {
-  return Edge(picture, ground, marked, off, reach).cut();
+  return CutBand(picture, ground, marked, off, reach).cut();
 }
 
 }  // namespace quoin::trace

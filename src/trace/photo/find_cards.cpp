@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "trace/photo/doubts.h"
+#include "trace/photo/grid.h"
 #include "trace/photo/outlines.h"
 
 namespace quoin::trace {
@@ -15,6 +17,22 @@ FoundCard card_of(const Weighed& best, const View& view) {
   for (Spot& p : card.corners) p = p * view.scale;
   card.bow = best.outline.lens.bow;
   return card;
+}
+
+/// Whether a picture rather shows the grid than one card: the grid's cards cover more, and are not
+/// just printed on the one.
+bool outweighs(const std::vector<Weighed>& grid, const Weighed& one) {
+  double share = 0;
+  std::size_t within = 0;
+  for (const Weighed& card : grid) {
+    share += card.share;
+    within += lies_in(mean(card.outline.corners), one.outline.corners) ? 1 : 0;
+  }
+  // Cards that touch make a block that may have the shape of one; pictures of cards printed on a
+  // card leave more of it free.
+  const bool block = grid.size() >= 4 && share > 0.85 * one.share;
+  if (within == grid.size() && one.pose.misfit < 2) return block;
+  return share > (one.pose.misfit < 2 ? 1.2 : 0.4) * one.share;
 }
 
 FoundCards whole_picture(const Raster& picture) {
@@ -30,7 +48,7 @@ FoundCards whole_picture(const Raster& picture) {
 }  // namespace
 
 Result<FoundCards> find_cards(const Raster& picture, const CardShape& shape,
-                              const std::string& name, const Origin& origin, CardCount) {
+                              const std::string& name, const Origin& origin, CardCount count) {
   if (std::min(picture.width, picture.height) < least_photo_side) {
     return Diagnostic(Id::straighten_too_small, origin,
                       fmt::format("{} has {} x {} px; no card can be found in fewer than {}", name,
@@ -38,10 +56,24 @@ Result<FoundCards> find_cards(const Raster& picture, const CardShape& shape,
         .hint("find a copy in which the card has at least 200 px along its shorter side");
   }
   const View view = view_of(picture);
-  const std::vector<Weighed> outlines = outlines_in(view, shape);
-  if (outlines.empty()) return whole_picture(picture);
   FoundCards found{picture.width, picture.height, {}, false, false};
+  const std::vector<Weighed> grid =
+      count == CardCount::one ? std::vector<Weighed>{} : grid_in(view, shape);
+  const std::vector<Weighed> outlines =
+      count == CardCount::grid ? std::vector<Weighed>{} : outlines_in(view, shape);
+  if (!grid.empty() && (outlines.empty() || outweighs(grid, outlines.front()))) {
+    found.grid = true;
+    for (const Weighed& one : grid) {
+      found.cards.push_back(card_of(one, view));
+      if (one.outline.least_support() < 0.5) {
+        found.cards.back().doubts.emplace_back("along one side its edge cannot be seen");
+      }
+    }
+    return found;
+  }
+  if (outlines.empty()) return whole_picture(picture);
   found.cards.push_back(card_of(outlines.front(), view));
+  found.cards.back().doubts = doubts_on(view, outlines, shape);
   return found;
 }
 

@@ -3,12 +3,14 @@
 #include <algorithm>
 
 #include "trace/photo/coarse.h"
+#include "trace/photo/shadow.h"
 
 namespace quoin::trace {
 namespace {
 
 constexpr double least_alone = 0.03;      // of the picture, for a card alone
 constexpr std::size_t most_guesses = 32;  // followed along their sides
+constexpr std::size_t most_shaded = 3;    // whose sides are told from their shadows
 constexpr std::size_t most_widened = 6;   // whose neighbours are looked at
 
 /// Gathers outlines.
@@ -32,6 +34,15 @@ class Outlines {
     }
     for (const Corners& corners : beside) look(corners, lens_, std::max(3.0, size_band() / 4));
   }
+  /// Moves the best ones from the edges of shadows to those of cards.
+  void leave_shadows() {
+    for (std::size_t i = 0; i < std::min(most_shaded, all_.size()); ++i) {
+      const Corners& c = all_[i].outline.corners;
+      const double reach = 0.04 * std::min(size(c[1] - c[0]), size(c[2] - c[1]));
+      all_[i] = weigh(view_, without_shadow(view_, std::move(all_[i].outline), reach), shape_);
+    }
+    sort();
+  }
   void straighten_lens() {
     if (all_.empty()) return;
     lens_ = lens_of(view_, {&all_.front().outline});
@@ -51,7 +62,7 @@ class Outlines {
  private:
   void add(Weighed one) {
     for (Weighed& other : all_) {
-      if (apart(other.outline.corners, one.outline.corners) > 1.5) continue;
+      if (farthest_corner(other.outline.corners, one.outline.corners) > 1.5) continue;
       if (one.score > other.score) other = std::move(one);
       sort();
       return;
@@ -88,6 +99,8 @@ std::vector<Weighed> outlines_in(const View& view, const CardShape& shape) {
   outlines.widen();
   outlines.widen();
   outlines.straighten_lens();
+  outlines.widen();
+  outlines.leave_shadows();
   return outlines.all();
 }
 

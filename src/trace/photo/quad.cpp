@@ -44,7 +44,7 @@ bool lies_in(Spot p, const Corners& c) {
   return true;
 }
 
-double apart(const Corners& a, const Corners& b) {
+double farthest_corner(const Corners& a, const Corners& b) {
   double worst = 0;
   for (const Spot p : a) {
     double nearest = 1e18;

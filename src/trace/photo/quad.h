@@ -3,17 +3,14 @@
 #include <cmath>
 #include <optional>
 
-#include "trace/tracing.h"
+#include "trace/outline/straight.h"
 
 namespace quoin::trace {
 
 /// Four corners one after another.
 using Corners = std::array<Spot, 4>;
 
-[[nodiscard]] inline double dot(Spot a, Spot b) { return a.x * b.x + a.y * b.y; }
-[[nodiscard]] inline double cross(Spot a, Spot b) { return a.x * b.y - a.y * b.x; }
 [[nodiscard]] inline double size(Spot a) { return std::hypot(a.x, a.y); }
-[[nodiscard]] inline Spot unit(Spot a) { return a * (1 / std::max(size(a), 1e-12)); }
 [[nodiscard]] inline Spot mean(const Corners& c) { return (c[0] + c[1] + c[2] + c[3]) * 0.25; }
 /// Square pixels, positive when the corners run clockwise on the screen.
 [[nodiscard]] double area_of(const Corners& c);
@@ -22,7 +19,7 @@ using Corners = std::array<Spot, 4>;
 [[nodiscard]] bool is_convex(const Corners& clockwise);
 [[nodiscard]] bool lies_in(Spot p, const Corners& clockwise);
 /// The largest distance of a corner of one from the nearest of the other.
-[[nodiscard]] double apart(const Corners& a, const Corners& b);
+[[nodiscard]] double farthest_corner(const Corners& a, const Corners& b);
 
 /// A map of one plane onto another that keeps lines straight.
 struct Homography {

@@ -77,7 +77,8 @@ double score_of(const Steps& steps, double first, double last) {
   double sum = 0;
   for (int j = 0; j < stretches; ++j) {
     const double step = std::sqrt(squared(steps.mean(j, first, last)));
-    sum += std::min(step, steep_enough);
+    // Where all are steep enough the steepest line is still the edge.
+    sum += std::min(step, steep_enough) + 0.02 * step;
   }
   return sum / stretches;
 }
@@ -87,7 +88,7 @@ Line best_line(const Steps& steps) {
   const int band = steps.band(), stride = band > 9 ? 2 : 1;
   const auto consider = [&](int first, int last) {
     // Of two edges as strong the outer one: what is printed lies inside.
-    const double outer = 0.5 * (first + last) / 2.0 / band;
+    const double outer = band > 9 ? 0.02 * (first + last) / 2.0 : 0;
     const double score = score_of(steps, first, last) + outer;
     if (score > best.score) best = {double(first), double(last), score};
   };
@@ -110,7 +111,7 @@ struct EdgeSpot {
   double station = 0, offset = 0, step = 0;
 };
 
-/// Where the colour steps most within 2 px of the line, a spot for each group of stations.
+/// Where the colour steps most within 3 px of the line, a spot for each group of stations.
 std::vector<EdgeSpot> spots_near(const Steps& steps, const Line& line) {
   std::vector<EdgeSpot> spots;
   const int group = steps.each() / groups_each;
@@ -128,8 +129,8 @@ std::vector<EdgeSpot> spots_near(const Steps& steps, const Line& line) {
         }
         return double(dot(sum, direction)) / group;
       };
-      const int least = std::max(centre - 2, -steps.band() + 1);
-      const int most = std::min(centre + 2, steps.band() - 1);
+      const int least = std::max(centre - 3, -steps.band() + 1);
+      const int most = std::min(centre + 3, steps.band() - 1);
       int top = std::clamp(centre, least, most);
       for (int s = least; s <= most; ++s) {
         if (step(s) > step(top)) top = s;
@@ -198,13 +199,6 @@ std::optional<Side> follow(const View& view, Spot from, Spot to, const Lens& len
   return side;
 }
 
-std::optional<Spot> meeting(const Side& one, const Side& other) {
-  const Spot a = one.to - one.from, b = other.to - other.from;
-  const double whole = cross(a, b);
-  if (std::abs(whole) < 0.2 * size(a) * size(b)) return std::nullopt;
-  return one.from + a * (cross(other.from - one.from, b) / whole);
-}
-
 /// The sum over a side's spots of their squared distance from one line, each at most 1.
 double unevenness(const std::vector<Spot>& spots, const Lens& lens) {
   std::vector<Spot> straight;
@@ -239,6 +233,13 @@ double unevenness(const std::vector<Spot>& spots, const Lens& lens) {
 }
 
 }  // namespace
+
+std::optional<Spot> meeting(const Side& one, const Side& other) {
+  const Spot a = one.to - one.from, b = other.to - other.from;
+  const double whole = cross(a, b);
+  if (std::abs(whole) < 0.2 * size(a) * size(b)) return std::nullopt;
+  return one.from + a * (cross(other.from - one.from, b) / whole);
+}
 
 double notable_step(const View& view, double looks) {
   return std::max(0.8, 3 * view.grain / std::sqrt(std::max(looks, 1.0)));

@@ -17,8 +17,12 @@ struct Side {
   double support = 0;       ///< share of its length along which the edge was found on that line
   double strength = 0;      ///< how steep the colour is across it, on the average; at most 12
   double residual = 0;      ///< standard deviation of the edge from the line, px
+  double other_step = 0;    ///< how far beside the line the step that fits best alone is, px
   std::vector<Spot> spots;  ///< of the edge, as they are seen
 };
+
+/// Where the lines of two sides meet; nothing when they are nearly parallel.
+[[nodiscard]] std::optional<Spot> meeting(const Side& one, const Side& other);
 
 /// Four sides and the corners where they meet, lens straightened.
 struct Outline {

@@ -177,11 +177,11 @@ Weighed weigh(const View& view, Outline outline, const CardShape& shape) {
   w.outside_alike = evenness_at(card, px, near, true);
   w.share = area_of(c) / (double(view.width()) * view.height());
   const double seen = 0.3 + 0.7 * w.outline.least_support();
-  const double steep = 0.4 + 0.6 * w.outline.least_strength() / steep_enough;
+  const double steep = std::min(1.0, w.outline.least_strength() / 4);
   const double off = w.pose.misfit / 2.5;
   const double fitting = 0.15 + 0.85 / (1 + off * off);
   const double round = shape.corner.value > 0 ? 0.5 + 0.5 * w.roundness : 1;
-  w.score = seen * steep * fitting * round * (0.8 + 0.2 * w.even_border) * std::pow(w.share, 0.25);
+  w.score = seen * steep * fitting * round * (0.8 + 0.2 * w.even_border) * std::pow(w.share, 0.75);
   return w;
 }
 
@@ -228,7 +228,7 @@ std::vector<Corners> neighbours(const View& view, const Weighed& found, const Ca
   for (const Option& option : options) {
     if (best.size() == most) break;
     const bool twice = std::any_of(best.begin(), best.end(), [&](const Corners& other) {
-      return apart(option.corners, other) < 3;
+      return farthest_corner(option.corners, other) < 3;
     });
     if (!twice) best.push_back(option.corners);
   }
