@@ -2,56 +2,57 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "desk/answers.h"
+#include "desk/art_answers.h"
 #include "desk/art_view.h"
 #include "desk/asked_values.h"
+#include "desk/folder_watch.h"
 #include "desk/pictures.h"
-#include "desk/routes.h"
-#include "desk/views.h"
-#include "formats/png/png.h"
+#include "game/sources.h"
 #include "game/words.h"
-#include "job/edit/add_files.h"
-#include "job/pictures/accept_pictures.h"
+#include "media/colour.h"
 
 namespace quoin::desk {
 namespace {
 
-constexpr int most_wide = 4096;
-constexpr std::size_t most_cards = 100, most_exchanged = 64;
-constexpr const char* again = "do it again";
+constexpr int most_wide = 4096;  // px
+constexpr std::size_t most_cards = 100, most_named_colours = 64;
 
-/// A picture as it stands in the folder now.
-struct Opened {
+/// The list of the newest moment.
+struct SeenArt {
   std::shared_ptr<const Snapshot> shown;
-  PicturePtr picture;
+  std::shared_ptr<const ArtList> art;
 };
-
-/// The picture that was asked for, when it is still as the page saw it.
-std::variant<Opened, Refusal> open_picture(Room& room, const std::string& file,
-                                           const std::string& stamp) {
-  Opened opened{room.session.now(), nullptr};
-  Diagnostics said_by_the_list;
-  const auto picture = opened.shown->materials->shelf->open(file, {}, said_by_the_list);
-  if (!picture) {
-    const std::string why = picture.why().empty() ? "" : picture.why().front().message;
-    return Refusal{404, why.empty() ? fmt::format("{} cannot be read", file) : why,
-                   "look at the list again"};
-  }
-  opened.picture = *picture;
-  if (stamp_of(opened.picture->key()) != stamp) {
-    return Refusal{409, fmt::format("{} is another picture by now", file), "look at it again"};
-  }
-  return opened;
+SeenArt look(Room& room) {
+  std::shared_ptr<const Snapshot> shown = room.session.now();
+  return {shown, room.art.list(shown)};
 }
 
-/// Calls `answer` with the picture that `body` names; the refusal when it is not there.
+/// Whether a picture lies in the folder: one that was put there just now is not on the list yet.
+bool is_just_there(const Room& room, const std::string& file) {
+  if (normal_path(file) != file || !game::is_picture_file(file) || !bears_on_the_game(file)) {
+    return false;
+  }
+  return real_world(room.session.folder())->read(file, largest_file).ok();
+}
+
+/// Calls `answer` with the picture that `body` names when it is there and nobody asked anew for the
+/// same `work` meanwhile; the refusal else.
 template <typename AnswerTo>
-Answer with_picture(Room& room, const Json& body, const AnswerTo& answer) {
+Answer work_on(Room& room, const Json& body, std::string_view work, const AnswerTo& answer) {
   const std::string file = body["file"].get<std::string>();
+  const auto turn = room.art.turn(fmt::format("{} {}", work, file));
+  if (!turn) return refusal_answer({409, "the same was asked for anew meanwhile", ""});
   auto opened = open_picture(room, file, body["stamp"].get<std::string>());
   if (const auto* refusal = std::get_if<Refusal>(&opened)) return refusal_answer(*refusal);
-  return answer(std::get<Opened>(opened), file);
+  return answer(std::get<OpenedPicture>(opened));
+}
+
+/// The browser may keep it: another content has another address.
+void let_keep(Answer& answer) {
+  answer.headers.emplace_back("Cache-Control", "private, max-age=31536000, immutable");
 }
 
 Answer png_answer(std::shared_ptr<const Bytes> bytes) {
@@ -61,7 +62,7 @@ Answer png_answer(std::shared_ptr<const Bytes> bytes) {
   Answer answer;
   answer.type = "image/png";
   answer.bytes = std::move(bytes);
-  answer.headers.emplace_back("Cache-Control", "private, max-age=31536000, immutable");
+  let_keep(answer);
   return answer;
 }
 
@@ -72,74 +73,81 @@ std::optional<int> width_in(const Asked& asked) {
   return number_in(text, narrowest, most_wide);
 }
 
-Refusal wrong_width() {
-  return {400, fmt::format("w is 0 or a number from {} to {}", narrowest, most_wide),
-          "reload the page"};
+Answer wrong_width() {
+  return refusal_answer({400, fmt::format("w is 0 or a number from {} to {}", narrowest, most_wide),
+                         "reload the page"});
 }
 
 Answer original_answer(Room& room, const Asked& asked) {
   const auto width = width_in(asked);
-  if (!width) return refusal_answer(wrong_width());
+  if (!width) return wrong_width();
   auto opened = open_picture(room, asked.value("file"), asked.value("stamp"));
   if (const auto* refusal = std::get_if<Refusal>(&opened)) return refusal_answer(*refusal);
-  const auto& [shown, picture] = std::get<Opened>(opened);
+  const OpenedPicture& original = std::get<OpenedPicture>(opened);
   return png_answer(room.session.easel().picture(
-      fmt::format("original {} {}", picture->key(), *width), shown->materials,
-      [&, at = *width](const Tools& tools) { return draw_picture(tools, picture, at); }));
+      fmt::format("original {} {}", original.picture->key(), *width), original.shown->materials,
+      [picture = original.picture, at = *width](const Tools& tools) {
+        return draw_picture(tools.shelf, picture, at);
+      }));
 }
-
-std::shared_ptr<const MadeOfPicture> made_in(Room& room, const std::string& name) {
-  return room.art.find(name);
-}
-
-Answer gone() { return refusal_answer({410, "that was made too long ago", again}); }
 
 Answer drawing_answer(Room& room, const Asked& asked) {
-  const auto made = made_in(room, asked.value("id"));
-  if (!made || made->pictures.empty() || made->pictures[0].ending != ".svg") return gone();
-  Answer answer = text_answer("image/svg+xml", made->pictures[0].bytes);
+  const auto found = room.art.find(asked.value("id"));
+  if (!found || found->made.how != job::MadeBy::redrawing) return made_is_gone();
+  Answer answer = text_answer("image/svg+xml", found->made.pictures[0].bytes);
+  // Never run as a page of the desk's.
   answer.headers.emplace_back("Content-Security-Policy",
                               "sandbox; default-src 'none'; style-src 'unsafe-inline'");
-  answer.headers.emplace_back("Cache-Control", "private, max-age=31536000, immutable");
+  let_keep(answer);
   return answer;
 }
 
 Answer difference_answer(Room& room, const Asked& asked) {
-  const auto made = made_in(room, asked.value("id"));
-  if (!made || made->difference.empty()) return gone();
-  return png_answer(std::make_shared<const Bytes>(made->difference));
+  const std::string id = asked.value("id");
+  const auto found = room.art.find(id);
+  if (!found || found->made.how != job::MadeBy::redrawing) return made_is_gone();
+  auto opened = open_picture(room, found->file, stamp_of(found->key));
+  if (const auto* refusal = std::get_if<Refusal>(&opened)) return refusal_answer(*refusal);
+  const OpenedPicture& original = std::get<OpenedPicture>(opened);
+  return png_answer(room.session.easel().picture(
+      "difference " + id, original.shown->materials,
+      [found, picture = original.picture](const Tools& tools) {
+        return job::difference_png(tools.shelf, picture, found->made.pictures[0].bytes);
+      }));
 }
 
 Answer made_answer(Room& room, const Asked& asked) {
   const auto width = width_in(asked);
-  if (!width) return refusal_answer(wrong_width());
-  const auto made = made_in(room, asked.value("id"));
-  if (!made) return gone();
-  const auto n = number_in(asked.value("n"), 0, static_cast<int>(made->pictures.size()) - 1);
-  if (!n) return refusal_answer({404, "there is no such picture among them", again});
-  const job::NewPicture& picture = made->pictures[static_cast<std::size_t>(*n)];
-  if (*width == 0 || *width >= picture.width) {
-    return png_answer(std::make_shared<const Bytes>(picture.bytes));
+  if (!width) return wrong_width();
+  const std::string id = asked.value("id");
+  const auto found = room.art.find(id);
+  if (!found || found->made.how == job::MadeBy::redrawing) return made_is_gone();
+  const int last = static_cast<int>(found->made.pictures.size()) - 1;
+  const auto n = number_in(asked.value("n"), 0, last);
+  if (!n) {
+    return refusal_answer({404, "there is no such picture among them", "reload the page"});
   }
-  const std::shared_ptr<const Snapshot> shown = room.session.now();
+  const job::NewPicture& one = found->made.pictures[static_cast<std::size_t>(*n)];
+  if (*width == 0 || *width >= one.width) {
+    return png_answer(std::make_shared<const Bytes>(one.bytes));
+  }
   return png_answer(room.session.easel().picture(
-      fmt::format("{} {} {}", asked.value("id"), *n, *width), shown->materials, [&](const Tools&) {
+      fmt::format("made {} {} {}", id, *n, *width), room.session.now()->materials,
+      [&one, at = *width](const Tools&) {
         MemoryWorld world;
-        world.put("made.png", picture.bytes);
+        world.put("made.png", one.bytes);
         PictureShelf shelf(world);
-        Typesetter none({});
         Diagnostics unneeded;
         const auto opened = shelf.open("made.png", {}, unneeded);
-        return opened ? draw_picture({shelf, none}, *opened, *width) : Bytes{};
+        return opened ? draw_picture(shelf, *opened, at) : Bytes{};
       }));
 }
 
 Answer list_answer(Room& room) {
-  const std::shared_ptr<const Snapshot> shown = room.session.now();
-  return json_answer(pictures_view(*shown, *room.art.list(shown->sight.world)));
+  const SeenArt seen = look(room);
+  return json_answer(pictures_view(*seen.shown, seen.art->list));
 }
 
-/// The colours that a word names; nothing when it is none.
 std::optional<Colour> opaque_colour(const Json& text) {
   const auto colour = parse_colour(text.get<std::string>());
   return colour && colour->alpha >= 1 ? colour : std::nullopt;
@@ -150,14 +158,14 @@ std::variant<job::RedrawWishes, Refusal> redraw_wishes(const Json& body) {
   job::RedrawWishes wishes;
   if (body["closeness"] == "fewest") wishes.closeness = job::Closeness::fewest_nodes;
   const double colours = body["colours"].get<double>();
-  if (!(colours >= 0 && colours <= most_exchanged) || colours != std::floor(colours)) {
+  if (!(colours >= 0 && colours <= most_named_colours) || colours != std::floor(colours)) {
     return Refusal{422, "colours is a whole number from 0 to 64", "reload the page"};
   }
   wishes.colours = static_cast<int>(colours);
-  if (body["palette"].size() > most_exchanged || body["instead"].size() > most_exchanged) {
-    return Refusal{422, "64 colours at the most are named", "reload the page"};
+  if (body["palette"].size() > most_named_colours || body["instead"].size() > most_named_colours) {
+    return Refusal{422, "64 colours at the most are named", "choose fewer"};
   }
-  const Refusal no_colour{422, "a colour is written like #1d2b33", "reload the page"};
+  const Refusal no_colour{422, "a colour is written like #1d2b33", "write it so"};
   for (const Json& one : body["palette"]) {
     const auto colour = opaque_colour(one);
     if (!colour) return no_colour;
@@ -174,21 +182,20 @@ std::variant<job::RedrawWishes, Refusal> redraw_wishes(const Json& body) {
 Answer redraw_answer(Room& room, const Json& body) {
   auto wishes = redraw_wishes(body);
   if (const auto* refusal = std::get_if<Refusal>(&wishes)) return refusal_answer(*refusal);
-  return with_picture(room, body, [&](const Opened& opened, const std::string& file) {
-    const World& world = *opened.shown->sight.world;
-    Raster difference;
+  return work_on(room, body, "redraw", [&](const OpenedPicture& original) {
+    const World& world = *original.shown->sight.world;
     job::Redrawn redrawn =
-        job::redraw_file(world, file, file, std::get<job::RedrawWishes>(wishes), &difference);
+        job::redraw_picture(original.picture, std::get<job::RedrawWishes>(wishes));
     if (redrawn.svg.empty()) {
       return findings_answer("it cannot be redrawn", redrawn.facts.found, world);
     }
-    const PictureFacts& facts = opened.picture->facts();
+    const PictureFacts& facts = original.picture->facts();
     const int width = static_cast<int>(facts.width), height = static_cast<int>(facts.height);
-    MadeOfPicture made{file, body["stamp"].get<std::string>(), {}, {}};
-    made.pictures.push_back({".svg", "redrawn", redrawn.svg, width, height, {}});
-    if (!difference.pixels.empty()) made.difference = write_png(difference, 96);
-    return json_answer(
-        redrawing_view(redrawn, width, height, room.art.keep(std::move(made)), world));
+    job::NewPictures made;
+    made.pictures.push_back({redrawn.svg, width, height, {}});
+    const std::string id =
+        room.art.keep({original.picture->path(), original.picture->key(), std::move(made)});
+    return json_answer(redrawing_view(redrawn, width, height, id, world));
   });
 }
 
@@ -207,119 +214,110 @@ std::optional<job::CardOutline> outline_of(const game::Game& game, const std::st
 }
 
 Answer corners_answer(Room& room, const Json& body) {
-  return with_picture(room, body, [&](const Opened& opened, const std::string& file) {
-    const game::Game& game = opened.shown->game;
-    const World& world = *opened.shown->sight.world;
+  return work_on(room, body, "corners", [&](const OpenedPicture& original) {
+    const game::Game& game = original.shown->game;
     const job::PicturedCards cards =
-        job::find_cards(world, file, {game.card.size, game.card.corner});
-    if (cards.cards.empty()) return findings_answer("no card was found", cards.found, world);
+        job::find_cards(original.shelf(), original.picture, {game.card.size, game.card.corner});
+    if (cards.cards.empty()) {
+      return findings_answer("no card was found", cards.found, *original.shown->sight.world);
+    }
+    room.art.remember(original.picture->key(), cards.cards);
     return json_answer(cards_view(cards));
   });
 }
 
-Answer made_of(Room& room, const Opened& opened, const std::string& file, job::NewPictures made) {
+Answer made_of(Room& room, const OpenedPicture& original, job::NewPictures made) {
   if (made.pictures.empty()) {
-    return findings_answer("nothing could be made of it", made.found, *opened.shown->sight.world);
+    return findings_answer("nothing could be made of it", made.found, *original.shown->sight.world);
   }
-  const std::string name =
-      room.art.keep({file, stamp_of(opened.picture->key()), made.pictures, {}});
-  return json_answer(made_view(made, name));
+  Json view = made_view(made);
+  view["id"] = room.art.keep({original.picture->path(), original.picture->key(), std::move(made)});
+  return json_answer(view);
 }
 
-Answer straighten_answer(Room& room, const Json& body) {
-  std::vector<job::PictureCorners> cards;
-  const Refusal wrong{422, "a card has four corners, and there are 1 to 100 cards",
-                      "reload the page"};
-  for (const Json& card : body["cards"]) {
-    if (card["corners"].size() != 4) return refusal_answer(wrong);
-    job::PictureCorners& corners = cards.emplace_back();
+std::optional<std::vector<job::PicturedCard>> asked_cards(const Json& asked) {
+  if (asked.empty() || asked.size() > most_cards) return std::nullopt;
+  std::vector<job::PicturedCard> cards;
+  for (const Json& card : asked) {
+    if (card["corners"].size() != 4) return std::nullopt;
+    job::PictureCorners& corners = cards.emplace_back().corners;
     for (std::size_t i = 0; i < 4; ++i) {
       corners[i] = {card["corners"][i]["x"].get<double>(), card["corners"][i]["y"].get<double>()};
     }
   }
-  if (cards.empty() || cards.size() > most_cards) return refusal_answer(wrong);
-  return with_picture(room, body, [&](const Opened& opened, const std::string& file) {
-    const auto outline = outline_of(opened.shown->game, body["shape"].get<std::string>());
+  return cards;
+}
+
+/// The bow of the lens is known of the card that was found where this one lies, whichever of its
+/// corners was moved since.
+double bow_at(const job::PicturedCard& card, const std::vector<job::PicturedCard>& found) {
+  const auto middle = [](const job::PicturedCard& one) {
+    job::PicturePoint sum;
+    for (const job::PicturePoint& at : one.corners) sum.x += at.x / 4, sum.y += at.y / 4;
+    return sum;
+  };
+  double nearest = std::numeric_limits<double>::infinity(), bow = 0;
+  for (const job::PicturedCard& one : found) {
+    const job::PicturePoint a = middle(card), b = middle(one);
+    const double distance = std::hypot(a.x - b.x, a.y - b.y);
+    if (distance < nearest) nearest = distance, bow = one.bow;
+  }
+  return bow;
+}
+
+Answer straighten_answer(Room& room, const Json& body) {
+  auto cards = asked_cards(body["cards"]);
+  if (!cards) {
+    return refusal_answer(
+        {422, "a card has four corners, and there are 1 to 100 cards", "choose at least one card"});
+  }
+  return work_on(room, body, "straighten", [&](const OpenedPicture& original) {
+    const game::Game& game = original.shown->game;
+    const auto outline = outline_of(game, body["shape"].get<std::string>());
     if (!outline) {
       return refusal_answer({422, "the shape of a card is written like 63x88, in millimetres",
                              "give two lengths from 10 to 1000"});
     }
-    return made_of(room, opened, file,
-                   job::straighten_cards(*opened.shown->sight.world, file, cards, *outline));
+    const auto found = room.art.cards_in(original.picture->key());
+    for (job::PicturedCard& card : *cards) card.bow = bow_at(card, found);
+    return made_of(room, original,
+                   job::straighten_cards(original.shelf(), original.picture, *cards, *outline,
+                                         game.limits.good_ppi));
   });
 }
 
 Answer cut_out_answer(Room& room, const Json& body) {
-  return with_picture(room, body, [&](const Opened& opened, const std::string& file) {
-    return made_of(
-        room, opened, file,
-        job::cut_out_picture(*opened.shown->sight.world, file, body["reach"].get<double>()));
+  const double reach = body["reach"].get<double>();
+  if (!(reach >= 0 && reach <= 1)) {
+    return refusal_answer({422, "reach is a number from 0 to 1", "reload the page"});
+  }
+  return work_on(room, body, "cut out", [&](const OpenedPicture& original) {
+    return made_of(room, original, job::cut_out_picture(original.shelf(), original.picture, reach));
   });
 }
 
-/// The pictures of `made` that were chosen; nothing when one is not there.
-std::optional<std::vector<const job::NewPicture*>> chosen(const MadeOfPicture& made,
-                                                          const Json& which) {
-  std::vector<const job::NewPicture*> pictures;
-  for (const Json& n : which) {
-    const double number = n.get<double>();
-    const bool is_there =
-        number >= 0 && number < double(made.pictures.size()) && number == std::floor(number);
-    if (!is_there) return std::nullopt;
-    pictures.push_back(&made.pictures[static_cast<std::size_t>(number)]);
-  }
-  if (which.empty()) {
-    for (const job::NewPicture& one : made.pictures) pictures.push_back(&one);
-  }
-  return pictures;
-}
-
-/// Files first, so that nothing ever names one that is not there.
-Answer accept_answer(Room& room, const Json& body) {
-  const auto made = made_in(room, body["id"].get<std::string>());
-  if (!made) return gone();
-  const auto pictures = chosen(*made, body["n"]);
-  if (!pictures) return refusal_answer({422, "there is no such picture among them", again});
-  auto opened = open_picture(room, made->file, made->stamp);
-  if (const auto* refusal = std::get_if<Refusal>(&opened)) return refusal_answer(*refusal);
-  const Snapshot& seen = *std::get<Opened>(opened).shown;
-  const World& world = *seen.sight.world;
-  std::vector<std::string> used;
-  for (const job::ListedPicture& one : room.art.list(seen.sight.world)->pictures) {
-    if (!one.pieces.empty()) used.push_back(one.file);
-  }
-  const auto instead = body["instead"].get<bool>() ? job::Instead::yes : job::Instead::no;
-  const job::Acceptance accepted =
-      job::accept_pictures(world, seen.game, made->file, *pictures, instead, used);
-  Diagnostics found;
-  if (!job::add_files(room.session.folder(), accepted.files, "").or_report(found)) {
-    return findings_answer("the picture could not be put there", found, world);
-  }
-  if (accepted.is_held) {
-    found.push_back(
-        Diagnostic(Id::trace_name_composed, {FileName(made->file)},
-                   fmt::format("{} is there, but {} is still shown", accepted.names[0], made->file))
-            .detail("a layout makes its name from a pattern that other pictures still need")
-            .hint("write whole file names into a column of the list and use that in the layout"));
-  }
-  std::uint64_t revision = 0;
-  if (accepted.changes.empty()) {
-    revision = room.session.look_again()->revision;
-  } else {
-    const Session::Answered answered = room.session.put(seen, accepted.label, accepted.changes);
-    if (answered.changed.state == Changed::State::refused) {
-      return findings_answer("the game's files cannot be changed from here", answered.changed.found,
-                             world);
-    }
-    revision = answered.shown->revision;
-  }
-  return json_answer({{"files", accepted.names},
-                      {"changes", accepted.changes.size()},
-                      {"findings", findings_view(found, world)},
-                      {"revision", revision}});
-}
-
 }  // namespace
+
+std::variant<OpenedPicture, Refusal> open_picture(Room& room, const std::string& file,
+                                                  const std::string& stamp) {
+  SeenArt seen = look(room);
+  const job::ListedPicture* listed = seen.art->find(file);
+  if (listed == nullptr && is_just_there(room, file)) {
+    (void)room.session.look_again();
+    seen = look(room);
+    listed = seen.art->find(file);
+  }
+  if (listed == nullptr) {
+    return Refusal{404, "the game has no such picture", "look at the list again"};
+  }
+  if (stamp_of(listed->key) != stamp) {
+    return Refusal{409, fmt::format("{} is another picture by now", file), "look at it again"};
+  }
+  Diagnostics said_by_the_list;
+  const auto picture = seen.shown->materials->shelf->open(file, {}, said_by_the_list);
+  if (!picture) return Refusal{422, listed->words, "look at the list again"};
+  return OpenedPicture{seen.shown, seen.art, *picture};
+}
 
 std::optional<Answer> art_answer(Room& room, const Asked& asked) {
   static constexpr JsonQuestion questions[] = {

@@ -10,8 +10,8 @@
 namespace quoin::desk {
 namespace {
 
-/// Drawings in vectors whose own size is taken have no more pixels than this across.
-constexpr double widest_drawing = 4096;
+/// Pixels along a side that are shown at the most.
+constexpr double most_shown = 4096;
 constexpr double screen_ppi = 96;
 
 Json print_sizes(const job::ListedPicture& picture) {
@@ -36,7 +36,7 @@ Json picture_view(const job::ListedPicture& picture) {
             {"height", picture.facts.height},
             {"bytes", picture.bytes},
             {"alpha", picture.facts.has_alpha},
-            {"profile", picture.facts.has_profile ? "ICC" : ""},
+            {"profile", picture.facts.has_profile ? "its own" : ""},
             {"ppi", picture.ppi ? Json(*picture.ppi) : Json(nullptr)},
             {"printed", nullptr},
             {"pieces", picture.pieces},
@@ -62,9 +62,18 @@ Json game_colours(const game::Game& game) {
   return colours;
 }
 
-std::string_view verdict_word(const job::Redrawn& redrawn) {
-  constexpr std::string_view words[] = {"good", "look", "keep", "hopeless"};
-  return words[static_cast<int>(redrawn.facts.judgement.verdict)];
+std::string_view verdict_word(job::Verdict verdict) {
+  switch (verdict) {
+    case job::Verdict::good:
+      return "good";
+    case job::Verdict::look_closely:
+      return "look";
+    case job::Verdict::better_as_picture:
+      return "keep";
+    case job::Verdict::cannot_be_helped:
+      break;
+  }
+  return "hopeless";
 }
 
 }  // namespace
@@ -94,7 +103,7 @@ Json redrawing_view(const job::Redrawn& redrawn, int width, int height, const st
   return {{"id", name},
           {"width", width},
           {"height", height},
-          {"verdict", verdict_word(redrawn)},
+          {"verdict", verdict_word(judgement.verdict)},
           {"reasons", judgement.reasons},
           {"mean", judgement.comparison.mean},
           {"worst", judgement.comparison.worst},
@@ -119,26 +128,31 @@ Json cards_view(const job::PicturedCards& cards) {
           {"grid", cards.grid}};
 }
 
-Json made_view(const job::NewPictures& made, const std::string& name) {
+Json made_view(const job::NewPictures& made) {
   Json pictures = Json::array();
   for (const job::NewPicture& one : made.pictures) {
     pictures.push_back({{"width", one.width}, {"height", one.height}, {"doubts", one.doubts}});
   }
-  return {{"id", name}, {"pictures", std::move(pictures)}, {"words", made.words}};
+  return {{"pictures", std::move(pictures)}, {"words", made.words}};
 }
 
-Bytes draw_picture(const Tools& tools, const PicturePtr& picture, int width) {
+Bytes draw_picture(PictureShelf& shelf, const PicturePtr& picture, int width) {
   const PictureFacts& facts = picture->facts();
-  const double own = facts.is_vector() ? std::min(facts.width, widest_drawing) : facts.width;
-  const bool is_whole = width == 0 || (!facts.is_vector() && width >= own);
-  if (is_whole && !facts.is_vector()) {
-    const auto pixels = tools.shelf.pixels(picture);
+  const double own = std::max(1.0, facts.is_vector() ? std::ceil(facts.width) : facts.width);
+  // A drawing in vectors has as many pixels as are asked for.
+  const double asked = width == 0          ? own
+                       : facts.is_vector() ? double(width)
+                                           : std::min(double(width), own);
+  const double scale =
+      std::min({asked / facts.width, most_shown / facts.width, most_shown / facts.height});
+  if (!facts.is_vector() && scale >= 1) {
+    const auto pixels = shelf.pixels(picture);
     return pixels ? write_png(**pixels, screen_ppi) : Bytes{};
   }
-  const double wide = width == 0 ? std::max(1.0, own) : width;
-  const double high = std::max(1.0, std::round(wide * facts.height / facts.width));
+  const double wide = std::max(1.0, std::round(facts.width * scale));
+  const double high = std::max(1.0, std::round(facts.height * scale));
   const Size size{Mm{wide}, Mm{high}};  // a pixel to a millimetre
-  ImageCanvas image(tools.shelf, size, mm_per_inch, ImageCanvas::Background::transparent);
+  ImageCanvas image(shelf, size, mm_per_inch, ImageCanvas::Background::transparent);
   image.canvas().picture(picture, {{}, size});
   return image.found().empty() ? write_png(image.raster(), screen_ppi) : Bytes{};
 }

@@ -3,7 +3,6 @@
 #include <vector>
 
 #include "desk/api/json.h"
-#include "desk/easel.h"
 #include "desk/session.h"
 #include "job/pictures/list_pictures.h"
 #include "job/pictures/new_pictures.h"
@@ -20,14 +19,14 @@ namespace quoin::desk {
                                   const std::string& name, const World& world);
 /// FoundCards.
 [[nodiscard]] Json cards_view(const job::PicturedCards& cards);
-/// MadePictures, kept under that name.
-[[nodiscard]] Json made_view(const job::NewPictures& made, const std::string& name);
+/// MadePictures without the name under which they are kept.
+[[nodiscard]] Json made_view(const job::NewPictures& made);
 
 /// What tells one content of a picture file from another: a part of its key.
 [[nodiscard]] std::string stamp_of(const std::string& key);
 
-/// The picture as a PNG `width` pixels wide at the most, a drawing in vectors just so wide; 0: all
-/// its pixels. "" when it cannot be drawn.
-[[nodiscard]] Bytes draw_picture(const Tools& tools, const PicturePtr& picture, int width);
+/// The picture as a PNG in sRGB, `width` pixels wide at the most, a drawing in vectors just so
+/// wide; 0: all its pixels. No side has more than 4096. "" when it cannot be drawn.
+[[nodiscard]] Bytes draw_picture(PictureShelf& shelf, const PicturePtr& picture, int width);
 
 }  // namespace quoin::desk

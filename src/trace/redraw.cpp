@@ -129,6 +129,7 @@ Result<Checked<Tracing>> redraw(const Raster& picture, const TraceWishes& wishes
   areas.ramps.resize(areas.regions.all.size());
   if (!wished) join_shades(areas, source);
   Paints paints = paints_of(areas, source);
+  if (!wishes.palette.empty()) keep_to(wishes.palette, paints, lines);
   Exchange exchange = exchange_colours(wishes.instead, areas, paints, lines);
   const Coloured coloured = areas.coloured();
 

@@ -6,6 +6,7 @@
 #include "game/edit/change.h"
 #include "game/game.h"
 #include "job/pictures/new_pictures.h"
+#include "job/pictures/shown_pictures.h"
 
 namespace quoin::job {
 
@@ -15,20 +16,28 @@ struct Acceptance {
   std::vector<std::string> names;      ///< of them, in the order of the pictures
   std::string label;                   ///< of the changes: "use crab.svg instead of crab.png"
   std::vector<game::Change> changes;   ///< of the maker's files
-  /// Whether pieces that the maker's files do not name one by one still show the original.
-  bool is_held = false;
+  Diagnostics found;  ///< `trace.name-composed` when pieces still show the original
 };
 
 /// Whether the pieces that show the original show the new picture from now on.
 enum class Instead { no, yes };
 
-/// Finds names that are free (a number is added until one is), the values that name the original,
-/// and, where `art/sources.csv` has a row for it, the row of each new one: the same author, source
-/// and licence, and what was done. `used` are all picture paths that the game's pieces show; of
-/// several new pictures none can stand for the original.
+/// Which pictures are accepted, by their places among all that were made, and what is said of them.
+struct Accepting {
+  std::string original;  ///< path in the game folder
+  MadeBy how = MadeBy::redrawing;
+  std::map<std::size_t, const NewPicture*> pictures;
+  Instead instead = Instead::no;  ///< of several new pictures none can stand for the original
+};
+
+/// Finds names, the values that name the original, and, where `art/sources.csv` has a row for it,
+/// the row of each new one. `shown` are the pictures that the game's pieces show.
+///
+/// Names: the original's place and name with what `how` adds, and a number when that is taken
+/// ("crab-2.svg") by a file with other bytes. Rows of sources: the same author, source and licence,
+/// and under changes, a column that is added where there is none, "redrawn from crab.png" after
+/// what was done to the original before.
 [[nodiscard]] Acceptance accept_pictures(const World& world, const game::Game& game,
-                                         const std::string& original,
-                                         const std::vector<const NewPicture*>& pictures,
-                                         Instead instead, const std::vector<std::string>& used);
+                                         const Accepting& accepting, const ShownPictures& shown);
 
 }  // namespace quoin::job

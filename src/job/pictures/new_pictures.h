@@ -4,22 +4,23 @@
 #include <vector>
 
 #include "base/diagnostic.h"
-#include "base/world.h"
 #include "geometry/geometry.h"
+#include "job/pictures/made_by.h"
+#include "job/trace/trace_pictures.h"
+#include "media/picture.h"
 
 namespace quoin::job {
 
 /// A picture made from one of the game's, not yet in its folder.
 struct NewPicture {
-  std::string ending;  ///< of its name, after the stem of the original's: ".svg", "-straight.png"
-  std::string done;    ///< what was done, for the list of sources: "straightened"
-  Bytes bytes;         ///< PNG or SVG
+  Bytes bytes;                      ///< PNG or SVG
   int width = 0, height = 0;        ///< px
   std::vector<std::string> doubts;  ///< why it may not be what was meant, sentences
 };
 
 /// What was made from one picture. Without pictures `found` says why.
 struct NewPictures {
+  MadeBy how = MadeBy::redrawing;
   std::vector<NewPicture> pictures;
   std::vector<std::string> words;  ///< about all of them, sentences
   Diagnostics found;
@@ -36,6 +37,7 @@ using PictureCorners = std::array<PicturePoint, 4>;
 struct PicturedCard {
   PictureCorners corners;
   std::vector<std::string> doubts;  ///< none: its corners are sure
+  double bow = 0;                   ///< of the lens, as in trace::FoundCard
 };
 struct PicturedCards {
   int width = 0, height = 0;  ///< of the picture
@@ -50,18 +52,29 @@ struct CardOutline {
   Mm corner;
 };
 
-// All of these read `path` from the world and fail, in `found`, with what PictureShelf finds,
-// `picture.svg-no-pixels` for a drawing, and what the functions of the trace floor say.
+// All of these work in memory, from a picture that was opened; `shelf` may be used by others at the
+// same time. They fail, in `found`, with `trace.already-vectors` for a drawing, with what the shelf
+// finds in its pixels, and with what the functions of the trace floor say.
+
+/// `redraw_file` for a picture that was opened.
+[[nodiscard]] Redrawn redraw_picture(const PicturePtr& picture, const trace::TraceWishes& wishes);
+/// Where the drawing differs from the picture, as a PNG: the picture faint and grey, on it in red
+/// what is another colour. Looked at with at most 4 megapixels. Nothing when it cannot be drawn.
+[[nodiscard]] Bytes difference_png(PictureShelf& shelf, const PicturePtr& picture,
+                                   const Bytes& drawing);
 
 /// Looks for cards in a photograph or a screenshot: `trace::find_cards`.
-[[nodiscard]] PicturedCards find_cards(const World& world, const std::string& path,
+[[nodiscard]] PicturedCards find_cards(PictureShelf& shelf, const PicturePtr& picture,
                                        const CardOutline& card);
 /// Each card square and flat, a picture of its own: `trace::straighten`, its round corners filled.
-[[nodiscard]] NewPictures straighten_cards(const World& world, const std::string& path,
-                                           const std::vector<PictureCorners>& cards,
-                                           const CardOutline& card);
+/// The first of the corners is the upper left one of the card as it will stand when they go
+/// clockwise, so that a card can be turned; else as trace::card_from_corners has it. Doubts are not
+/// looked at. `wanted_ppi` is what the game asks for.
+[[nodiscard]] NewPictures straighten_cards(PictureShelf& shelf, const PicturePtr& picture,
+                                           const std::vector<PicturedCard>& cards,
+                                           const CardOutline& card, double wanted_ppi);
 /// The picture without its plain ground: `trace::cut_out`. `reach` from 0 to 1.
-[[nodiscard]] NewPictures cut_out_picture(const World& world, const std::string& path,
+[[nodiscard]] NewPictures cut_out_picture(PictureShelf& shelf, const PicturePtr& picture,
                                           double reach);
 
 }  // namespace quoin::job

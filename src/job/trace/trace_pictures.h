@@ -12,6 +12,7 @@ namespace quoin::job {
 // For who may not know the tracer.
 using RedrawWishes = trace::TraceWishes;
 using Closeness = trace::Closeness;
+using Verdict = trace::Verdict;
 
 /// What `quoin trace` is asked for; paths are on disk.
 struct TraceOrder {

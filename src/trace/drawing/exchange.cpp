@@ -124,6 +124,19 @@ MixedRegions join_alike(Areas& areas, const std::vector<int>& becomes,
 
 }  // namespace
 
+void keep_to(const std::vector<Colour>& palette, Paints& paints, std::vector<ThinLine>& lines) {
+  for (std::size_t i = 0; i < palette.size() && i < paints.drawn.size(); ++i) {
+    if (paints.alpha[i] <= 0) continue;
+    paints.drawn[i] = {palette[i].red, palette[i].green, palette[i].blue, paints.alpha[i]};
+  }
+  for (ThinLine& line : lines) {
+    const Colour own = drawn_line(line);
+    const auto nearest =
+        std::ranges::min_element(palette, {}, [&](const Colour& one) { return unlike(own, one); });
+    if (nearest != palette.end()) line.colour = three_of(*nearest);
+  }
+}
+
 Exchange exchange_colours(const std::vector<std::pair<Colour, Colour>>& instead, Areas& areas,
                           Paints& paints, std::vector<ThinLine>& lines) {
   Exchange done;

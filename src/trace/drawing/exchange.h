@@ -22,6 +22,10 @@ struct Exchange {
   std::optional<MixedRegions> mixed;  ///< when areas were made one
 };
 
+/// Paints the areas, whose labels are places in `palette`, with just its colours, and each line
+/// with the nearest of them (CIEDE2000). Where borders run follows from the pixels as before.
+void keep_to(const std::vector<Colour>& palette, Paints& paints, std::vector<ThinLine>& lines);
+
 /// Gives areas and lines of one colour another one: `instead` has pairs of what is there and what
 /// takes its place. A colour is met when it is written as it is drawn, to 8 bits a channel, else by
 /// the nearest within a CIEDE2000 of 1. All pairs speak of the colours before the exchange, so two
