@@ -98,6 +98,11 @@ Diagnostics notes_on(const Tracing& tracing, const std::string& name, const Orig
   return found;
 }
 
+/// Cells along one side of a pixel.
+int cells_along(std::int64_t pixels) {
+  return pixels > most_doubled_pixels ? 1 : pixels > most_fine_pixels ? 2 : 4;
+}
+
 std::string listed_colours(const std::vector<Colour>& colours) {
   std::string text;
   for (const Colour& colour : colours) text += (text.empty() ? "" : ", ") + to_string(colour);
@@ -121,7 +126,7 @@ Result<Checked<Tracing>> redraw(const Raster& picture, const TraceWishes& wishes
   if (auto why = refused(picture, name, origin)) return std::move(*why);
   const Source source = source_of(picture, most_traced_pixels);
   const std::int64_t count = std::int64_t(source.width()) * source.height();
-  Areas areas = find_areas(source, wishes, count > most_doubled_pixels ? 1 : 2);
+  Areas areas = find_areas(source, wishes, cells_along(count));
   const double closeness = wishes.closeness == Closeness::closest ? 0.1 : 0.2;
   const FitRules rules{closeness + 0.1 * areas.noise.sigma, 2};
   std::vector<ThinLine> lines = take_thin_lines(areas, rules);

@@ -28,6 +28,7 @@ struct TraceWishes {
 inline constexpr int least_side = 8;                   // px; below, there is nothing to follow
 inline constexpr int most_traced_pixels = 8'000'000;   // above, halved until it is no more
 inline constexpr int most_doubled_pixels = 3'000'000;  // above, borders are sought at pixels only
+inline constexpr int most_fine_pixels = 30'000;        // above, 2 x 2 cells a pixel, not 4 x 4
 inline constexpr int most_faces = 20'000;              // specks are dropped until it is no more
 
 /// Redraws a picture of pixels as faces with shared borders.

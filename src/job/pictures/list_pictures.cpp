@@ -316,7 +316,8 @@ std::vector<std::string> made_from(const std::string& picture,
     std::string_view rest = std::string_view(file).substr(stem.size());
     if (rest.size() < ending.size()) continue;
     rest.remove_suffix(ending.size());
-    if (ending == ".svg" && (rest.empty() || is_number(rest))) made.push_back(file);
+    const bool is_again = is_number(rest) && rest != "-1";  // the first has no number
+    if (ending == ".svg" && (rest.empty() || is_again)) made.push_back(file);
     if (ending != ".png" || rest.empty()) continue;
     for (const std::string_view how : {"-straight", "-cut-out", "-colours"}) {
       if (rest.starts_with(how)) {

@@ -62,7 +62,8 @@ struct PictureList {
                                         const ShownPictures& shown, PictureShelf& shelf);
 
 /// Which of `files` stand beside a picture and were made from it: its name with `.svg` for another
-/// ending, or with -straight, -cut-out, -colours or a number after it, each again with a number.
+/// ending, or with -straight, -cut-out, -colours or a number after it, each again with a number
+/// (from -2 on where the first has none).
 [[nodiscard]] std::vector<std::string> made_from(const std::string& picture,
                                                  const std::vector<std::string>& files);
 

@@ -176,12 +176,12 @@ TEST_F(ListOfPictures, names_what_was_made_from_a_picture) {
   EXPECT_THAT(of("art/old.png").made, ElementsAre("art/old-cut-out.png"));
   EXPECT_THAT(of("art/old-cut-out.png").made, IsEmpty());
   const std::vector<std::string> files{
-      "art/crab.svg",    "art/crab-straight.png", "art/crab-cut-out-2.png",
-      "art/crab-12.png", "art/crab-small.png",    "art/crab-claw-1.png",
-      "art/crabs.png",   "art/crab-1.svg",        "other/crab.svg"};
+      "art/crab.svg",       "art/crab-straight.png", "art/crab-cut-out-2.png", "art/crab-12.png",
+      "art/crab-small.png", "art/crab-claw-1.png",   "art/crabs.png",          "art/crab-1.svg",
+      "art/crab-2.svg",     "other/crab.svg"};
   EXPECT_THAT(made_from("art/crab.jpg", files),
               ElementsAre("art/crab.svg", "art/crab-straight.png", "art/crab-cut-out-2.png",
-                          "art/crab-12.png"));
+                          "art/crab-12.png", "art/crab-2.svg"));
 }
 
 TEST_F(ListOfPictures, says_what_is_shown_in_place_of_an_original) {
