@@ -1,4 +1,4 @@
-// Pictures: listed, dropped in, redrawn, made straight, cut out, and their colours.
+// Pictures: listed, dropped in, redrawn, made straight and cut out.
 
 import assert from 'node:assert/strict';
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -6,6 +6,10 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import {
   apart,
+  bench,
+  few_cards,
+  FLOAT,
+  with_float,
   float_drawing,
   INKS,
   ON_TABLE,
@@ -14,37 +18,9 @@ import {
   screenshot,
   size_of,
 } from './art.ts';
-import { eventually, file_of, flow, off_disk, on_disk, same_on_disk, type Scene } from './flow.ts';
+import { eventually, file_of, flow, on_disk, same_on_disk, type Scene } from './flow.ts';
 
 const only = 'real' as const;
-const FLOAT = 'art/finds/buoy.png';
-const bench = (file: string, part = '') =>
-  `art/${encodeURIComponent(file)}${part ? `/${part}` : ''}`;
-
-/** Four cards of the demo game, and nothing but cards: quickly drawn. */
-function few_cards(folder: string): void {
-  const toml = join(folder, 'game.toml');
-  const tables = readFileSync(toml, 'utf8').split(/^(?=\[)/m);
-  const kept = tables.filter((one) => !/^\[(box|mat|rules)\]/.test(one));
-  writeFileSync(toml, kept.join(''));
-  rmSync(join(folder, 'rules.md'));
-  const list = join(folder, 'cards.csv');
-  const rows = readFileSync(list, 'utf8').split('\n');
-  const wanted = /^(id|shell-1|shell-2|glass-6|last-light),/;
-  writeFileSync(list, `${rows.filter((row) => wanted.test(row)).join('\n')}\n`);
-}
-/** The net float of a card is a picture of too few pixels. */
-function with_float(folder: string): void {
-  few_cards(folder);
-  writeFileSync(join(folder, FLOAT), float_drawing(150));
-  const list = join(folder, 'cards.csv');
-  const before = readFileSync(list, 'utf8');
-  assert.ok(before.includes(',float.svg,'));
-  writeFileSync(list, before.replace(',float.svg,', ',buoy.png,'));
-  const sources = join(folder, 'art/sources.csv');
-  const listed = readFileSync(sources, 'utf8').trimEnd();
-  writeFileSync(sources, `${listed}\nfinds/buoy.png,Mara Lund,CC0-1.0,\n`);
-}
 function with_photograph(folder: string): void {
   few_cards(folder);
   writeFileSync(join(folder, 'art/table.png'), photograph());
@@ -358,7 +334,7 @@ flow(
     await cut.waitFor();
     await page.getByRole('button', { name: 'Black' }).click();
     const ground = () => cut.evaluate((one) => getComputedStyle(one).backgroundColor);
-    assert.equal(await ground(), 'rgb(0, 0, 0)');
+    await eventually(ground, 'rgb(0, 0, 0)');
     const before = await cut.getAttribute('src');
     await page.getByRole('slider', { name: 'How much belongs to the ground' }).press('ArrowRight');
     await eventually(async () => (await cut.getAttribute('src')) !== before, true);
@@ -369,45 +345,6 @@ flow(
     const made = bytes_of(scene, 'art/finds/buoy-cut-out.png');
     assert.equal(pixel(made, 0.02, 0.02)[3], 0, 'the corner is gone');
     assert.deepEqual(pixel(made, 0.5, 0.3), [...INKS.coral, 255]);
-  },
-);
-
-flow(
-  "colours of a picture are named and taken into the game, and the picture takes the game's",
-  { at: bench(FLOAT, 'colours'), only, prepare: with_float },
-  async (page, scene) => {
-    const { desk } = scene;
-    const before = file_of(desk, 'game.toml');
-    // The ground, the lines and one half have colours of the game; the other half has not.
-    await eventually(() => page.getByText('is in the game already').count(), 3);
-    const name = page.getByRole('textbox', { name: /^Name of / });
-    await eventually(() => name.count(), 1);
-    await name.fill('coral');
-    await page.getByText('The game has another colour called coral.').waitFor();
-    const take = page.getByRole('button', { name: 'Take 1 colour into the game' });
-    assert.equal(await take.isDisabled(), true);
-    await name.fill('brick red');
-    await take.click();
-    await on_disk(desk, 'game.toml', /brick-red = "#bc5440"/);
-    await eventually(() => page.getByText('is in the game already').count(), 4);
-    await page.getByRole('button', { name: 'Undo: colours of buoy.png' }).click();
-    await same_on_disk(desk, 'game.toml', before);
-
-    await page.locator(`img[alt="In the game's colours"]`).waitFor();
-    const near = page.getByRole('slider', { name: /^How near/ });
-    await near.fill('25');
-    const use = page.getByRole('button', { name: 'Use these colours' });
-    await page.waitForTimeout(400);
-    await use.and(page.locator(':enabled')).waitFor();
-    await use.click();
-    await on_disk(desk, 'cards.csv', ',buoy-colours.png,');
-    // What had no colour of the game has the nearest now.
-    assert.deepEqual(pixel(bytes_of(scene, 'art/finds/buoy-colours.png'), 0.5, 0.7), [
-      ...INKS.coral,
-      255,
-    ]);
-    await page.getByRole('button', { name: /^Undo: / }).click();
-    await off_disk(desk, 'cards.csv', 'buoy-colours.png');
   },
 );
 

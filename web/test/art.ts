@@ -1,6 +1,9 @@
-// Pictures for the tests, drawn here: flat drawings and cards in a photograph.
+// Pictures for the tests, drawn here: flat drawings and cards in a photograph; and games with them.
 
+import assert from 'node:assert/strict';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { join } from 'node:path';
 
 const { PNG } = createRequire(import.meta.url)('pngjs');
 
@@ -105,3 +108,33 @@ export function size_of(bytes: Buffer): { width: number; height: number } {
 /** The largest of the differences in red, green and blue. */
 export const apart = (one: number[], other: number[]): number =>
   Math.max(...[0, 1, 2].map((k) => Math.abs((one[k] ?? 0) - (other[k] ?? 0))));
+
+export const FLOAT = 'art/finds/buoy.png';
+/** The address of a picture on the bench. */
+export const bench = (file: string, part = '') =>
+  `art/${encodeURIComponent(file)}${part ? `/${part}` : ''}`;
+
+/** Four cards of the demo game, and nothing but cards: quickly drawn. */
+export function few_cards(folder: string): void {
+  const toml = join(folder, 'game.toml');
+  const tables = readFileSync(toml, 'utf8').split(/^(?=\[)/m);
+  const kept = tables.filter((one) => !/^\[(box|mat|rules)\]/.test(one));
+  writeFileSync(toml, kept.join(''));
+  rmSync(join(folder, 'rules.md'));
+  const list = join(folder, 'cards.csv');
+  const rows = readFileSync(list, 'utf8').split('\n');
+  const wanted = /^(id|shell-1|shell-2|glass-6|last-light),/;
+  writeFileSync(list, `${rows.filter((row) => wanted.test(row)).join('\n')}\n`);
+}
+/** The net float of a card is a picture of too few pixels. */
+export function with_float(folder: string): void {
+  few_cards(folder);
+  writeFileSync(join(folder, FLOAT), float_drawing(150));
+  const list = join(folder, 'cards.csv');
+  const before = readFileSync(list, 'utf8');
+  assert.ok(before.includes(',float.svg,'));
+  writeFileSync(list, before.replace(',float.svg,', ',buoy.png,'));
+  const sources = join(folder, 'art/sources.csv');
+  const listed = readFileSync(sources, 'utf8').trimEnd();
+  writeFileSync(sources, `${listed}\nfinds/buoy.png,Mara Lund,CC0-1.0,\n`);
+}
