@@ -9,6 +9,7 @@
 
 #include "job/edit/add_files.h"
 #include "job/edit/editor.h"
+#include "job/trace/picture_files.h"
 #include "job/trace/rename_pictures.h"
 #include "job/workshop.h"
 #include "pieces/card/picture_uses.h"
