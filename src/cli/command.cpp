@@ -164,6 +164,45 @@ std::vector<Command> table() {
         {"--accept", "WHICH", "with --all: good ones, all, or names of pictures with commas"},
         json_option},
        run_trace},
+      {"straighten",
+       "PHOTO... [options]",
+       "make cards in photographs and screenshots square and flat",
+       "Finds the card in a photograph that was taken at an angle, or all cards of a grid in a "
+       "screenshot, and writes each as a PNG: straight, whole, with the pixels that it had and no "
+       "more. Where the corners are not certain it says so; --shown draws them on the photograph, "
+       "and --corners gives them by hand. Which way up a card is cannot be known: it is turned as "
+       "little as possible. Without -o a card goes beside its photograph; no file that is there is "
+       "written over unless -o names it, and photographs are always kept.",
+       "quoin straighten photo.jpg\nquoin straighten photo.jpg --shown corners.png\n"
+       "quoin straighten photo.jpg --corners \"415,194 1003,186 1180,1000 534,1143\"\n"
+       "quoin straighten screenshot.png --grid -o art",
+       1000,
+       {{"--out", "FILE|FOLDER", "where the cards go, -o for short"},
+        {"--shape", "SIZE", "the card's size, 63x88 or a name (63x88 when nothing is said)"},
+        {"--one", "", "only one card, also where there are more"},
+        {"--grid", "", "all cards of a grid"},
+        {"--corners", "PLACES", "the four corners, \"x,y x,y x,y x,y\" in pixels"},
+        {"--shown", "FILE", "also write the photograph as a PNG with the corners drawn"},
+        {"--fill-corners", "", "fill outside round corners with the colour of the border"},
+        {"--cut-out", "", "make the plain ground of each card transparent"},
+        {"--reach", "N", "with --cut-out: how much is taken for the ground, 0 to 1 (0.5)"},
+        {"--holes", "", "with --cut-out: also ground that the thing encloses"},
+        json_option},
+       run_straighten},
+      {"cut-out",
+       "PICTURE... [options]",
+       "make the plain ground of pictures transparent",
+       "Takes the plain ground of a picture away, from its rim inwards, also where it shades "
+       "gently, and writes a PNG. Along the edge each pixel keeps as much as it had of the thing, "
+       "and none of the old ground's colour. Without -o the new picture goes beside the old one, "
+       "which is always kept; no file that is there is written over unless -o names it.",
+       "quoin cut-out crab.jpg\nquoin cut-out crab.jpg -o art/crab.png --reach 0.7 --holes",
+       1000,
+       {{"--out", "FILE|FOLDER", "where the pictures go, -o for short"},
+        {"--reach", "N", "how far from the ground's colour still is ground, 0 to 1 (0.5)"},
+        {"--holes", "", "also take ground away that the thing encloses"},
+        json_option},
+       run_cut_out},
       {"sizes",
        "[cards|paper]",
        "list the card and paper sizes that have names",

@@ -10,6 +10,7 @@
 #include "job/edit/add_files.h"
 #include "job/edit/editor.h"
 #include "job/pictures/shown_pictures.h"
+#include "job/trace/picture_files.h"
 #include "job/trace/rename_pictures.h"
 
 namespace quoin::job {

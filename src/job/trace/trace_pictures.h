@@ -57,7 +57,4 @@ struct Redrawn {
 /// Beside what redraw_file finds: `trace.file-there`, `trace.not-written`, `pack.cancelled`.
 [[nodiscard]] std::vector<TracedPicture> trace_pictures(const TraceOrder& order, Watcher& watcher);
 
-/// Calls `work` with 0 to `count` - 1 on as many threads as the machine has cores.
-void on_all_cores(int count, const std::function<void(int)>& work);
-
 }  // namespace quoin::job

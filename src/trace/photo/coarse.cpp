@@ -55,16 +55,17 @@ void add_edges(const Glance& glance, std::vector<cv::Mat>& masks) {
 /// Up to three colours that the rim of the picture has.
 cv::Mat rim_colours(const cv::Mat& lab) {
   const int wide = std::max(2, lab.cols * 3 / 100);
-  std::vector<cv::Vec3f> rim;
+  std::vector<cv::Vec3f> edge_colours;
   for (int y = 0; y < lab.rows; y += 2) {
     for (int x = 0; x < lab.cols; x += 2) {
       if (x < wide || y < wide || x >= lab.cols - wide || y >= lab.rows - wide) {
-        rim.emplace_back(lab.at<cv::Vec3b>(y, x));
+        edge_colours.emplace_back(lab.at<cv::Vec3b>(y, x));
       }
     }
   }
-  if (rim.size() < 3) return {};
-  cv::Mat samples(static_cast<int>(rim.size()), 3, CV_32F, rim.data()), labels, centres;
+  if (edge_colours.size() < 3) return {};
+  cv::Mat samples(static_cast<int>(edge_colours.size()), 3, CV_32F, edge_colours.data()), labels,
+      centres;
   cv::theRNG().state = 1;
   cv::kmeans(samples, 3, labels, cv::TermCriteria(3, 20, 0.5), 2, cv::KMEANS_PP_CENTERS, centres);
   return centres;
@@ -97,10 +98,10 @@ void add_unlike_rim(const Glance& glance, std::vector<cv::Mat>& masks) {
 }
 
 std::optional<Corners> four_corners(const std::vector<cv::Point>& hull) {
-  const double round = cv::arcLength(hull, true);
+  const double around = cv::arcLength(hull, true);
   for (double slack = 0.01; slack < 0.12; slack += 0.008) {
     std::vector<cv::Point> few;
-    cv::approxPolyDP(hull, few, slack * round, true);
+    cv::approxPolyDP(hull, few, slack * around, true);
     if (few.size() < 4) return std::nullopt;
     if (few.size() > 4) continue;
     Corners corners;

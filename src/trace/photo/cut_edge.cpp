@@ -121,7 +121,7 @@ class CutBand {
       for (int x = 0; x < width_; x += 2) {
         const float out = outside_.at<float>(y, x);
         if (marked_[index(x, y)] == 0 || out < outer_band + 0.5 || out > 8) continue;
-        sum += double(squared(colour_of(from_.pixels[index(x, y)]) - ground_.at(x, y))) / 3;
+        sum += double(squared(plain_colour(from_.pixels[index(x, y)]) - ground_.at(x, y))) / 3;
         ++count;
       }
     }
@@ -144,7 +144,7 @@ class CutBand {
         if (!has(x + dx, y + dy) || dx * dx + dy * dy > far * far + 1) continue;
         const double in = depth(x + dx, y + dy);
         if (in <= 0 || in < own + 0.5) continue;
-        const Three pure = colour_of(from_.pixels[index(x + dx, y + dy)]);
+        const Three pure = plain_colour(from_.pixels[index(x + dx, y + dy)]);
         const Three line = pure - ground;
         const double length = double(squared(line));
         if (length < 36) continue;
@@ -163,7 +163,7 @@ class CutBand {
   double settle(int x, int y) {
     const std::size_t i = index(x, y);
     const std::uint32_t given = from_.pixels[i];
-    const Three colour = colour_of(given), ground = ground_.at(x, y);
+    const Three colour = plain_colour(given), ground = ground_.at(x, y);
     const bool in_ground = marked_[i] != 0;
     const Mix mix = likeliest(x, y, colour, ground);
     if (mix.cost > 1e8) {  // nothing deeper: a thin line's own middle, or lonely ground
@@ -221,8 +221,8 @@ std::vector<float> off_ground(const Raster& picture, const Ground& ground) {
   cv::Mat3f own(1, picture.width), there(1, picture.width), own_lab, there_lab;
   for (int y = 0; y < picture.height; ++y) {
     for (int x = 0; x < picture.width; ++x) {
-      const Three c =
-          colour_of(picture.pixels[std::size_t(y) * std::size_t(picture.width) + std::size_t(x)]);
+      const Three c = plain_colour(
+          picture.pixels[std::size_t(y) * std::size_t(picture.width) + std::size_t(x)]);
       const Three g = ground.at(x, y);
       own(0, x) = cv::Vec3f(c.x, c.y, c.z) / 255.0F;
       there(0, x) = cv::Vec3f(g.x, g.y, g.z) / 255.0F;

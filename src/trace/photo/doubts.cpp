@@ -69,9 +69,9 @@ std::vector<std::string> doubts_on(const View& view, const std::vector<Weighed>&
   if (beside > rival_beside || elsewhere > rival) {
     doubts.emplace_back("another shape in the picture fits about as well, such as a printed frame");
   }
-  const double rim = 0.004 * view.longer();
+  const double near = 0.004 * view.longer();
   const bool at_rim = std::any_of(seen.begin(), seen.end(), [&](Spot p) {
-    return p.x < rim || p.y < rim || p.x > view.width() - rim || p.y > view.height() - rim;
+    return p.x < near || p.y < near || p.x > view.width() - near || p.y > view.height() - near;
   });
   if (at_rim) doubts.emplace_back("a corner lies at the edge of the picture, or outside it");
   return doubts;

@@ -65,8 +65,9 @@ Result<FoundCards> find_cards(const Raster& picture, const CardShape& shape,
     found.grid = true;
     for (const Weighed& one : grid) {
       found.cards.push_back(card_of(one, view));
-      if (one.outline.least_support() < 0.5) {
-        found.cards.back().doubts.emplace_back("along one side its edge cannot be seen");
+      if (one.outline.least_support() < 0.3) {
+        found.cards.back().doubts.emplace_back(
+            "its edges cannot be seen; it was laid where the rows and columns put it");
       }
     }
     return found;

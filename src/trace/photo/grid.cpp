@@ -233,6 +233,8 @@ std::vector<Weighed> grid_in(const View& view, const CardShape& shape) {
         for (Side& side : outline->sides) side.support = side.strength = 1;
       }
       cards.push_back(weigh(view, std::move(*outline), shape));
+      // A place where only the others say that there is a card.
+      if (!sure && !seen) cards.back().outline.sides.front().support = 0;
     }
   }
   return cards.size() < 2 ? std::vector<Weighed>{} : cards;

@@ -10,7 +10,7 @@ constexpr double near_enough = 36;  // 0..255: what may still be the ground befo
 
 }  // namespace
 
-Three colour_of(std::uint32_t pixel) {
+Three plain_colour(std::uint32_t pixel) {
   const float alpha = static_cast<float>(pixel >> 24);
   if (alpha == 0) return {};
   const auto part = [&](int shift) {
@@ -75,7 +75,7 @@ std::optional<Ground> Ground::at_rim_of(const Raster& picture) {
          x += outer || x < wide || x >= picture.width - wide ? stride : picture.width - wide - x) {
       const std::uint32_t p = picture.pixels[std::size_t(y) * std::size_t(picture.width) + x];
       if (p >> 24 < 128) continue;
-      const Three c = colour_of(p);
+      const Three c = plain_colour(p);
       rim.push_back({x, y, c});
       ++bins[std::size_t(int(c.x) / 32 * 64 + int(c.y) / 32 * 8 + int(c.z) / 32)];
     }
@@ -117,8 +117,8 @@ void Ground::refine(const Raster& picture, const std::vector<std::uint8_t>& is_g
   const std::size_t stride = std::max<std::size_t>(1, is_ground.size() / 40'000) | 1;
   for (std::size_t i = 0; i < is_ground.size(); i += stride) {
     if (is_ground[i] == 0) continue;
-    samples.push_back(
-        {int(i % std::size_t(width_)), int(i / std::size_t(width_)), colour_of(picture.pixels[i])});
+    samples.push_back({int(i % std::size_t(width_)), int(i / std::size_t(width_)),
+                       plain_colour(picture.pixels[i])});
   }
   fit(samples, 6, near_enough);
   fit(samples, 6, std::max(6.0, 5 * noise_));

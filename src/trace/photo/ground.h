@@ -40,6 +40,6 @@ class Ground {
 };
 
 /// The colour of a pixel, not premultiplied, 0..255.
-[[nodiscard]] Three colour_of(std::uint32_t pixel);
+[[nodiscard]] Three plain_colour(std::uint32_t pixel);
 
 }  // namespace quoin::trace

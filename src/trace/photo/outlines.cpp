@@ -10,6 +10,7 @@ namespace {
 
 constexpr double least_alone = 0.03;      // of the picture, for a card alone
 constexpr std::size_t most_guesses = 32;  // followed along their sides
+constexpr double beside_it = 6;           // px
 constexpr std::size_t most_shaded = 3;    // whose sides are told from their shadows
 constexpr std::size_t most_widened = 6;   // whose neighbours are looked at
 
@@ -43,6 +44,16 @@ class Outlines {
     }
     sort();
   }
+  /// Of outlines that differ by a few pixels only, as good as each other, the steepest goes first.
+  void take_steepest() {
+    std::size_t steepest = 0;
+    for (std::size_t i = 1; i < all_.size(); ++i) {
+      const double off = farthest_corner(all_[i].outline.corners, all_[0].outline.corners);
+      if (off > beside_it || all_[i].score < 0.9 * all_[0].score) continue;
+      if (steepness(all_[i]) > steepness(all_[steepest])) steepest = i;
+    }
+    std::swap(all_[0], all_[steepest]);
+  }
   void straighten_lens() {
     if (all_.empty()) return;
     lens_ = lens_of(view_, {&all_.front().outline});
@@ -60,6 +71,11 @@ class Outlines {
   [[nodiscard]] const std::vector<Weighed>& all() const { return all_; }
 
  private:
+  static double steepness(const Weighed& one) {
+    double product = 1;
+    for (const Side& side : one.outline.sides) product *= std::max(side.steepness, 0.1);
+    return product;
+  }
   void add(Weighed one) {
     for (Weighed& other : all_) {
       if (farthest_corner(other.outline.corners, one.outline.corners) > 1.5) continue;
@@ -101,6 +117,7 @@ std::vector<Weighed> outlines_in(const View& view, const CardShape& shape) {
   outlines.straighten_lens();
   outlines.widen();
   outlines.leave_shadows();
+  outlines.take_steepest();
   return outlines.all();
 }
 

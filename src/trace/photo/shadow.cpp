@@ -6,8 +6,9 @@
 namespace quoin::trace {
 namespace {
 
-constexpr double spacing = 0.5;      // px between samples of a profile
-constexpr int samples_outside = 20;  // of them
+constexpr double spacing = 0.5;              // px between samples of a profile
+constexpr int samples_outside = 20;          // of them
+constexpr double steeper_than_shadows = 11;  // Side::strength
 constexpr std::array sharp_widths{1.3, 1.7, 2.3};
 constexpr std::array soft_widths{3.0, 4.5, 6.5};
 
@@ -172,6 +173,7 @@ Outline without_shadow(const View& view, Outline outline, double reach) {
   const int inside = std::clamp(static_cast<int>(reach / spacing), 8, 24);
   bool moved = false;
   for (Side& side : outline.sides) {
+    if (side.strength > steeper_than_shadows) continue;
     const auto edge = edge_before_shadow(view, side, outline.lens, inside);
     if (!edge) continue;
     // At the side's ends, the halves having their middles at a quarter and three quarters.

@@ -188,6 +188,7 @@ std::optional<Side> follow(const View& view, Spot from, Spot to, const Lens& len
   for (const EdgeSpot& spot : spots) {
     const double off = spot.offset - fit.at - fit.slope * spot.station;
     side.strength += std::clamp(spot.step, 0.0, steep_enough) / double(spots.size());
+    side.steepness += std::max(spot.step, 0.0) / double(spots.size());
     if (spot.step < notable || std::abs(off) > 3) continue;
     side.spots.push_back(lens.as_seen(steps.place(spot.station, spot.offset)));
     if (std::abs(off) < 1.2) side.support += 1.0 / double(spots.size());

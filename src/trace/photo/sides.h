@@ -16,6 +16,7 @@ struct Side {
   Spot from, to;            ///< on the line that was fitted, lens straightened
   double support = 0;       ///< share of its length along which the edge was found on that line
   double strength = 0;      ///< how steep the colour is across it, on the average; at most 12
+  double steepness = 0;     ///< the same without that limit
   double residual = 0;      ///< standard deviation of the edge from the line, px
   double other_step = 0;    ///< how far beside the line the step that fits best alone is, px
   std::vector<Spot> spots;  ///< of the edge, as they are seen
