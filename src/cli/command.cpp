@@ -124,6 +124,19 @@ std::vector<Command> table() {
         {"--pile", "HOW", "how printed fronts lie in the tray: face-down or face-up"},
         {"--game", "DIR", "keep it in this game's folder, or show one of it"}},
        run_printer},
+      {"pictures",
+       "[DIR] [options]",
+       "list the pictures of a game: how sharp each prints, and where it is shown",
+       "Lists every picture in `art/` of the game in DIR (or here) and whatever else its cards, "
+       "backs, box, mat and rules show: its size in pixels, how large and at how many pixels an "
+       "inch it prints where it is coarsest, and what shows it. Coarse ones come first, those that "
+       "nothing shows last. With --sizes it also says how large each can be printed at 300, 220 "
+       "and 150 pixels an inch. Nothing is changed.",
+       "quoin pictures\nquoin pictures reef --sizes\nquoin pictures reef --json",
+       1,
+       {{"--sizes", "", "also how large each can be printed, and what kind of file it is"},
+        json_option},
+       run_pictures},
       {"trace",
        "PICTURE... [options] | --all [DIR] [options]",
        "redraw pictures of pixels as vectors",
@@ -142,6 +155,8 @@ std::vector<Command> table() {
        {{"--out", "FILE|FOLDER", "where the drawing goes, -o for short"},
         {"--colours", "N", "so many plain colours (1 to 64), else as many as it needs"},
         {"--palette", "LIST", "only these colours: #1d2b33,#f4e3c1,white"},
+        {"--instead", "LIST",
+         "other colours for some of the drawing's: #c65b3a=#dd7057,#fff=#f4e3c1"},
         {"--closest", "", "follow borders to a tenth of a pixel (so it is without being said)"},
         {"--fewest-nodes", "", "follow them to a fifth: about half the nodes"},
         {"--difference", "FILE", "also write a PNG in which glows what differs"},
@@ -149,6 +164,45 @@ std::vector<Command> table() {
         {"--accept", "WHICH", "with --all: good ones, all, or names of pictures with commas"},
         json_option},
        run_trace},
+      {"straighten",
+       "PHOTO... [options]",
+       "make cards in photographs and screenshots square and flat",
+       "Finds the card in a photograph that was taken at an angle, or all cards of a grid in a "
+       "screenshot, and writes each as a PNG: straight, whole, with the pixels that it had and no "
+       "more. Where the corners are not certain it says so; --shown draws them on the photograph, "
+       "and --corners gives them by hand. Which way up a card is cannot be known: it is turned as "
+       "little as possible. Without -o a card goes beside its photograph; no file that is there is "
+       "written over unless -o names it, and photographs are always kept.",
+       "quoin straighten photo.jpg\nquoin straighten photo.jpg --shown corners.png\n"
+       "quoin straighten photo.jpg --corners \"415,194 1003,186 1180,1000 534,1143\"\n"
+       "quoin straighten screenshot.png --grid -o art",
+       1000,
+       {{"--out", "FILE|FOLDER", "where the cards go, -o for short"},
+        {"--shape", "SIZE", "the card's size, 63x88 or a name (63x88 when nothing is said)"},
+        {"--one", "", "only one card, also where there are more"},
+        {"--grid", "", "all cards of a grid"},
+        {"--corners", "PLACES", "the four corners, \"x,y x,y x,y x,y\" in pixels"},
+        {"--shown", "FILE", "also write the photograph as a PNG with the corners drawn"},
+        {"--fill-corners", "", "fill outside round corners with the colour of the border"},
+        {"--cut-out", "", "make the plain ground of each card transparent"},
+        {"--reach", "N", "with --cut-out: how much is taken for the ground, 0 to 1 (0.5)"},
+        {"--holes", "", "with --cut-out: also ground that the thing encloses"},
+        json_option},
+       run_straighten},
+      {"cut-out",
+       "PICTURE... [options]",
+       "make the plain ground of pictures transparent",
+       "Takes the plain ground of a picture away, from its rim inwards, also where it shades "
+       "gently, and writes a PNG. Along the edge each pixel keeps as much as it had of the thing, "
+       "and none of the old ground's colour. Without -o the new picture goes beside the old one, "
+       "which is always kept; no file that is there is written over unless -o names it.",
+       "quoin cut-out crab.jpg\nquoin cut-out crab.jpg -o art/crab.png --reach 0.7 --holes",
+       1000,
+       {{"--out", "FILE|FOLDER", "where the pictures go, -o for short"},
+        {"--reach", "N", "how far from the ground's colour still is ground, 0 to 1 (0.5)"},
+        {"--holes", "", "also take ground away that the thing encloses"},
+        json_option},
+       run_cut_out},
       {"sizes",
        "[cards|paper]",
        "list the card and paper sizes that have names",

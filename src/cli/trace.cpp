@@ -36,6 +36,27 @@ std::vector<Colour> colours_in(const std::string& list, std::string& bad) {
   return colours;
 }
 
+/// "#a1b2c3=#f4e3c1,white=black": colours and what takes their places.
+std::optional<WrongTrace> read_instead(const std::string& list, trace::TraceWishes& wishes) {
+  for (const std::string& pair : split(list)) {
+    const std::size_t middle = pair.find('=');
+    std::string bad = pair;
+    if (middle != std::string::npos) {
+      const auto from = colours_in(pair.substr(0, middle), bad);
+      const auto to = colours_in(pair.substr(middle + 1), bad);
+      if (from.size() == 1 && to.size() == 1) {
+        wishes.instead.emplace_back(from.front(), to.front());
+        continue;
+      }
+    }
+    return WrongTrace{fmt::format("--instead has \"{}\", which is no pair of opaque colours", pair),
+                      "write --instead \"#c65b3a=#dd7057,#fff=#f4e3c1\""};
+  }
+  if (!wishes.instead.empty()) return std::nullopt;
+  return WrongTrace{"--instead needs pairs of colours",
+                    "write --instead \"#c65b3a=#dd7057,#fff=#f4e3c1\""};
+}
+
 std::optional<WrongTrace> read_trace_wishes(const Asked& asked, trace::TraceWishes& wishes) {
   if (asked.has("--closest") && asked.has("--fewest-nodes")) {
     return WrongTrace{"--closest and --fewest-nodes cannot both be followed",
@@ -66,6 +87,7 @@ std::optional<WrongTrace> read_trace_wishes(const Asked& asked, trace::TraceWish
       return WrongTrace{"--palette takes 1 to 64 colours", "write --palette \"#1d2b33,#f4e3c1\""};
     }
   }
+  if (const auto list = asked.get("--instead")) return read_instead(*list, wishes);
   return std::nullopt;
 }
 

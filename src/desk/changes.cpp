@@ -17,6 +17,9 @@ class OnlyLooking : public Changes {
   Changed apply(const Sight&, const Json&) override {
     return {Changed::State::refused, {}, why_, {}};
   }
+  Changed put(const Sight&, const std::string&, const std::vector<game::Change>&) override {
+    return {Changed::State::refused, {}, why_, {}};
+  }
   Changed undo() override { return {Changed::State::nothing_there, {}, {}, {}}; }
   Changed redo() override { return {Changed::State::nothing_there, {}, {}, {}}; }
   Changed choose(const std::string&, const std::string&) override {
@@ -188,8 +191,14 @@ class Editing : public Changes {
     } catch (const NotUnderstood& not_understood) {
       return {Changed::State::not_understood, {}, {}, not_understood.fault};
     }
-    return changed_of(
-        editor_->apply(*std::static_pointer_cast<const job::View>(seen.basis), std::move(edit)));
+    return apply(seen, std::move(edit));
+  }
+  Changed put(const Sight& seen, const std::string& label,
+              const std::vector<game::Change>& changes) override {
+    job::Edit edit;
+    edit.label = label;
+    edit.changes = changes;
+    return apply(seen, std::move(edit));
   }
   Changed undo() override {
     if (!editor_->undo_label()) return {Changed::State::nothing_there, {}, {}, {}};
@@ -223,6 +232,11 @@ class Editing : public Changes {
   }
 
  private:
+  Changed apply(const Sight& seen, job::Edit edit) {
+    return changed_of(
+        editor_->apply(*std::static_pointer_cast<const job::View>(seen.basis), std::move(edit)));
+  }
+
   std::unique_ptr<job::Editor> editor_;
   Diagnostics found_opening_;
   Texts seen_last_;

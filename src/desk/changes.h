@@ -7,6 +7,7 @@
 #include "base/diagnostic.h"
 #include "base/world.h"
 #include "desk/api/json.h"
+#include "game/edit/change.h"
 
 namespace quoin::desk {
 
@@ -39,6 +40,9 @@ class Changes {
   [[nodiscard]] virtual Sight look() = 0;
   /// `asked` is the body of POST /api/edit (EditRequest in api/types.cpp).
   [[nodiscard]] virtual Changed apply(const Sight& seen, const Json& asked) = 0;
+  /// The same for changes that the desk itself works out.
+  [[nodiscard]] virtual Changed put(const Sight& seen, const std::string& label,
+                                    const std::vector<game::Change>& changes) = 0;
   [[nodiscard]] virtual Changed undo() = 0;
   [[nodiscard]] virtual Changed redo() = 0;
   [[nodiscard]] virtual Changed choose(const std::string& conflict, const std::string& keep) = 0;

@@ -13,12 +13,13 @@ struct Desk::State {
   explicit State(const DeskWishes& wishes)
       : session(wishes.folder, wishes.cache_folder, wishes.printers_folder),
         workbench(wishes.folder, wishes.cache_folder, wishes.printers_folder, session.events()),
-        room{session, workbench, tray, tray_mutex, wishes.show_outside} {}
+        room{session, workbench, tray, tray_mutex, art, wishes.show_outside} {}
 
   Session session;
   Workbench workbench;
   PictureTray tray;
   std::mutex tray_mutex;
+  ArtBench art;
   Room room;
   std::unique_ptr<Server> server;  // last: ends before what it answers from
 };

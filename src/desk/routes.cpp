@@ -141,6 +141,9 @@ Answer answer_to(Room& room, const Asked& asked) {
   if (is_api && asked.path.starts_with("/api/share")) {
     if (auto answer = share_answer(room, asked)) return std::move(*answer);
   }
+  if (is_api && asked.path.starts_with("/api/pictures")) {
+    if (auto answer = art_answer(room, asked)) return std::move(*answer);
+  }
   if (is_api && asked.method == "POST") {
     if (auto answer = change_answer(room, asked)) return std::move(*answer);
   }

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "desk/api/json.h"
+#include "desk/art_bench.h"
 #include "desk/http/exchange.h"
 #include "desk/session.h"
 #include "desk/uploads.h"
@@ -20,6 +21,7 @@ struct Room {
   Workbench& workbench;
   PictureTray& tray;
   std::mutex& tray_mutex;
+  ArtBench& art;
   std::function<bool(const std::string& path)> show_outside;
 };
 
@@ -54,6 +56,8 @@ struct JsonQuestion {
 [[nodiscard]] std::optional<Answer> mat_answer(Room& room, const Asked& asked);
 /// Printers: those that are known, the measuring sheet, what is read off it.
 [[nodiscard]] std::optional<Answer> printer_answer(Room& room, const Asked& asked);
+/// The pictures of the game, and what is made of them.
+[[nodiscard]] std::optional<Answer> art_answer(Room& room, const Asked& asked);
 /// Giving the game to others.
 [[nodiscard]] std::optional<Answer> share_answer(Room& room, const Asked& asked);
 

@@ -289,6 +289,11 @@ Session::Answered Session::edit(std::uint64_t base, const Json& asked) {
   return change(make, is_passing ? Drawing::when_asked : Drawing::ahead);
 }
 
+Session::Answered Session::put(const Snapshot& seen, const std::string& label,
+                               const std::vector<game::Change>& changes) {
+  return change([&] { return changes_->put(seen.sight, label, changes); });
+}
+
 Session::Answered Session::undo() {
   return change([&] { return changes_->undo(); });
 }

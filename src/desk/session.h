@@ -77,6 +77,9 @@ class Session {
   };
   /// Changes the files as the page asks, and shows the game as it is then before it answers.
   [[nodiscard]] Answered edit(std::uint64_t base, const Json& asked);
+  /// The same for changes that were worked out in view of `seen`.
+  [[nodiscard]] Answered put(const Snapshot& seen, const std::string& label,
+                             const std::vector<game::Change>& changes);
   [[nodiscard]] Answered undo();
   [[nodiscard]] Answered redo();
   [[nodiscard]] Answered choose(const std::string& conflict, const std::string& keep);

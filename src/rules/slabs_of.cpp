@@ -194,7 +194,8 @@ class PartSetter {
     const game::Limits& limits = setter_.work().game.limits;
     if (facts.is_vector()) return;
     const double ppi = facts.width / (size.width.value / mm_per_inch);
-    if (ppi >= limits.good_ppi) return;
+    // Half a pixel of rounding in the maker's picture is forgiven.
+    if ((facts.width + 0.5) / facts.width * ppi >= limits.good_ppi) return;
     const double needed = std::ceil(size.width.value / mm_per_inch * limits.good_ppi - 1e-6);
     setter_.report(
         Diagnostic(Id::art_low_resolution, part.origin,
@@ -205,7 +206,8 @@ class PartSetter {
             .detail(fmt::format("the picture is {:.0f} px wide and covers {:.1f} mm; {:.0f} ppi "
                                 "needs {:.0f} px",
                                 facts.width, size.width.value, limits.good_ppi, needed))
-            .hint(fmt::format("redraw it as vectors, or use a picture of {:.0f} px or more",
+            .hint(fmt::format("redraw it as vectors with quoin trace, or use a picture "
+                              "of {:.0f} px or more",
                               needed)));
   }
 

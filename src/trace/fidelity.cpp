@@ -8,6 +8,7 @@
 #include <stdexcept>
 
 #include "media/canvas.h"
+#include "trace/drawing/colour_words.h"
 #include "trace/pixels/matrix.h"
 #include "trace/pixels/source.h"
 
@@ -217,11 +218,40 @@ std::optional<Raster> drawn(const Bytes& svg, int width, int height) {
   return raster;
 }
 
+std::vector<DrawingColour> drawing_colours(const Tracing& tracing) {
+  std::vector<DrawingColour> all;
+  const double whole = std::max(1.0, double(tracing.width) * tracing.height);
+  for (const Layer& layer : tracing.layers) {
+    const auto* colour = std::get_if<Colour>(&layer.fill);
+    if (colour == nullptr || colour->alpha <= 0) continue;
+    double area = 0;
+    for (const int face : layer.faces) area += tracing.faces[std::size_t(face)].area;
+    for (const StrokeLine& line : layer.lines) {
+      for (const Curve& curve : line.curves) {
+        area += line.width * std::hypot(curve.p[3].x - curve.p[0].x, curve.p[3].y - curve.p[0].y);
+      }
+    }
+    const auto known = std::find_if(all.begin(), all.end(), [&](const DrawingColour& one) {
+      return to_string(one.colour) == to_string(*colour);
+    });
+    if (known != all.end()) {
+      known->share += area / whole;
+    } else {
+      all.push_back({*colour, colour_words(*colour), area / whole});
+    }
+  }
+  std::stable_sort(all.begin(), all.end(), [](const DrawingColour& a, const DrawingColour& b) {
+    return a.share > b.share;
+  });
+  return all;
+}
+
 Judgement judge(const Raster& picture, const Tracing& tracing, const Bytes& svg) {
   Judgement judgement;
   judgement.nodes = node_count(tracing);
   judgement.colours = static_cast<int>(tracing.layers.size());
   judgement.faces = static_cast<int>(tracing.faces.size());
+  judgement.plain_colours = drawing_colours(tracing);
   Raster smaller;
   const Raster* compared = &picture;
   while (std::int64_t(compared->width) * compared->height > most_compared_pixels) {

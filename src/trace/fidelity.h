@@ -37,6 +37,16 @@ struct Comparison {
 enum class Verdict { good, look_closely, better_as_picture, cannot_be_helped };
 [[nodiscard]] std::string_view to_string(Verdict verdict);  // "good", "look at it", …
 
+/// A plain colour of a drawing.
+struct DrawingColour {
+  Colour colour;     ///< as the SVG has it
+  std::string name;  ///< "dark blue"
+  double share = 0;  ///< of the picture's area, 0..1
+};
+/// The plain colours of a drawing, the largest first; lines count with their length and width.
+/// Gradients are none: what they cover is missing from the shares.
+[[nodiscard]] std::vector<DrawingColour> drawing_colours(const Tracing& tracing);
+
 /// A drawing beside its picture.
 struct Judgement {
   Verdict verdict = Verdict::good;
@@ -44,6 +54,7 @@ struct Judgement {
   bool only_text = false;  ///< nothing but lettering that was left out keeps it from being good
   Comparison comparison;
   int nodes = 0, colours = 0, faces = 0;
+  std::vector<DrawingColour> plain_colours;
 };
 
 /// Draws the SVG again at the size of the picture (halved until it has at most 4 megapixels),

@@ -98,6 +98,27 @@ Diagnostics notes_on(const Tracing& tracing, const std::string& name, const Orig
   return found;
 }
 
+/// Cells along one side of a pixel.
+int cells_along(std::int64_t pixels) {
+  return pixels > most_doubled_pixels ? 1 : pixels > most_fine_pixels ? 2 : 4;
+}
+
+std::string listed_colours(const std::vector<Colour>& colours) {
+  std::string text;
+  for (const Colour& colour : colours) text += (text.empty() ? "" : ", ") + to_string(colour);
+  return text;
+}
+
+std::optional<Diagnostic> unknown_colours(const Exchange& exchange, const std::string& name,
+                                          const Origin& origin) {
+  if (exchange.unknown.empty()) return std::nullopt;
+  return Diagnostic(Id::trace_no_such_colour, origin,
+                    fmt::format("the drawing of {} has no {}, and keeps what is there", name,
+                                listed_colours(exchange.unknown)))
+      .detail("its plain colours are " + listed_colours(exchange.known))
+      .hint("name one of these before the =");
+}
+
 }  // namespace
 
 Result<Checked<Tracing>> redraw(const Raster& picture, const TraceWishes& wishes,
@@ -105,13 +126,16 @@ Result<Checked<Tracing>> redraw(const Raster& picture, const TraceWishes& wishes
   if (auto why = refused(picture, name, origin)) return std::move(*why);
   const Source source = source_of(picture, most_traced_pixels);
   const std::int64_t count = std::int64_t(source.width()) * source.height();
-  Areas areas = find_areas(source, wishes, count > most_doubled_pixels ? 1 : 2);
+  Areas areas = find_areas(source, wishes, cells_along(count));
   const double closeness = wishes.closeness == Closeness::closest ? 0.1 : 0.2;
   const FitRules rules{closeness + 0.1 * areas.noise.sigma, 2};
-  const std::vector<ThinLine> lines = take_thin_lines(areas, rules);
+  std::vector<ThinLine> lines = take_thin_lines(areas, rules);
   const bool wished = wishes.colours > 0 || !wishes.palette.empty();
   areas.ramps.resize(areas.regions.all.size());
   if (!wished) join_shades(areas, source);
+  Paints paints = paints_of(areas, source);
+  if (!wishes.palette.empty()) keep_to(wishes.palette, paints, lines);
+  Exchange exchange = exchange_colours(wishes.instead, areas, paints, lines);
   const Coloured coloured = areas.coloured();
 
   Tracing tracing;
@@ -121,7 +145,8 @@ Result<Checked<Tracing>> redraw(const Raster& picture, const TraceWishes& wishes
   tracing.smoothed = areas.noise.sigma > 0;
   tracing.halved = source.halved;
   tracing.small_text = areas.small_text;
-  const SideColours colours = make_layers(tracing, areas, source);
+  SideColours colours = make_layers(tracing, areas, paints);
+  colours.mixed = std::move(exchange.mixed);
 
   CrackMap map = walk_cracks(areas.regions, coloured, colours);
   smooth(map, areas.scale);
@@ -136,6 +161,7 @@ Result<Checked<Tracing>> redraw(const Raster& picture, const TraceWishes& wishes
     tracing.height = picture.height;
   }
   Diagnostics found = notes_on(tracing, name, origin);
+  if (auto unknown = unknown_colours(exchange, name, origin)) found.push_back(*unknown);
   return Checked<Tracing>{std::move(tracing), std::move(found)};
 }
 
@@ -145,7 +171,7 @@ Result<ColourAreas> colour_areas(const Raster& picture, const TraceWishes& wishe
   const Source source = source_of(picture, most_traced_pixels);
   const Areas areas = find_areas(source, wishes, scale);
   Tracing tracing;
-  const SideColours colours = make_layers(tracing, areas, source);
+  const SideColours colours = make_layers(tracing, areas, paints_of(areas, source));
   ColourAreas out;
   out.scale = scale;
   out.width = areas.regions.of.width();

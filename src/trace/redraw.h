@@ -1,4 +1,5 @@
 #pragma once
+#include <utility>
 #include <vector>
 
 #include "base/result.h"
@@ -18,12 +19,16 @@ struct TraceWishes {
   Closeness closeness = Closeness::closest;
   int colours = 0;              ///< so many plain colours and no gradients, 1..64; 0: as it needs
   std::vector<Colour> palette;  ///< when not empty: only these colours, no gradients
+  /// Colours of the drawing and those that take their places, see exchange_colours. Where that
+  /// makes two areas alike they become one before borders are drawn.
+  std::vector<std::pair<Colour, Colour>> instead = {};
 };
 
 // What is traced at all, and in how much memory.
 inline constexpr int least_side = 8;                   // px; below, there is nothing to follow
 inline constexpr int most_traced_pixels = 8'000'000;   // above, halved until it is no more
 inline constexpr int most_doubled_pixels = 3'000'000;  // above, borders are sought at pixels only
+inline constexpr int most_fine_pixels = 30'000;        // above, 2 x 2 cells a pixel, not 4 x 4
 inline constexpr int most_faces = 20'000;              // specks are dropped until it is no more
 
 /// Redraws a picture of pixels as faces with shared borders.
@@ -33,8 +38,8 @@ inline constexpr int most_faces = 20'000;              // specks are dropped unt
 /// pixels give the same drawing. `origin` is where the picture was asked for.
 ///
 /// Fails with `trace.too-small` and `trace.nothing-drawn`. `found` has `trace.made-smaller`,
-/// `trace.one-colour` and `trace.small-text`. Memory stays under 100 bytes for each pixel traced,
-/// and 100 MB; time is proportional to the pixels.
+/// `trace.one-colour`, `trace.small-text` and `trace.no-such-colour`. Memory stays under 100 bytes
+/// for each pixel traced, and 100 MB; time is proportional to the pixels.
 [[nodiscard]] Result<Checked<Tracing>> redraw(const Raster& picture, const TraceWishes& wishes,
                                               const std::string& name, const Origin& origin);
 

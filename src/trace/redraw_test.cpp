@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <numbers>
 #include <random>
 #include <set>
@@ -180,6 +181,10 @@ TEST(Redraw, uses_no_more_colours_than_are_wished_for) {
   wishes.palette = {Colour{1, 1, 1, 1}, Colour{0, 0, 0, 1}};
   const Tracing two = redrawn(picture, wishes);
   ASSERT_EQ(two.layers.size(), 2U);
+  std::vector<std::string> painted;
+  for (const Layer& layer : two.layers) painted.push_back(to_string(std::get<Colour>(layer.fill)));
+  std::sort(painted.begin(), painted.end());
+  EXPECT_EQ(painted, (std::vector<std::string>{"#000000", "#ffffff"}));
 }
 
 TEST(Redraw, gives_the_same_drawing_for_the_same_pixels) {

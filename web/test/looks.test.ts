@@ -7,6 +7,7 @@ import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { after, before, test } from 'node:test';
 import type { Browser, Page } from 'playwright-core';
+import { float_drawing } from './art.ts';
 import { go, open_browser, open_page, settled } from './chromium.ts';
 import { open_desk, program, type Desk } from './desk.ts';
 import { even, fill_sheet, measure, profile_file, show_sheet } from './printer.ts';
@@ -18,8 +19,10 @@ if (looks) mkdirSync(looks, { recursive: true });
 let desk: Desk;
 let empty: Desk;
 let browser: Browser;
-/** One printer that the game could be printed for, and one that it could not. */
-function with_printers(folder: string, machine: string): void {
+/** One printer that the game could be printed for, and one that it could not; and a picture that is
+    too coarse. */
+function with_printers_and_art(folder: string, machine: string): void {
+  writeFileSync(`${folder}/art/finds/buoy.png`, float_drawing(150));
   mkdirSync(`${folder}/printers`);
   mkdirSync(`${machine}/quoin/printers`, { recursive: true });
   writeFileSync(`${folder}/printers/study.toml`, profile_file('Laser in the study'));
@@ -27,7 +30,7 @@ function with_printers(folder: string, machine: string): void {
   writeFileSync(`${machine}/quoin/printers/copy-shop.toml`, shop);
 }
 before(async () => {
-  desk = await open_desk({ prepare: with_printers });
+  desk = await open_desk({ prepare: with_printers_and_art });
   empty = await open_desk({ empty: true });
   browser = await open_browser('models');
 });
@@ -47,6 +50,14 @@ async function likely(page: Page): Promise<void> {
   const box = page.getByRole('checkbox', { name: 'Likely cuts' });
   if (!(await box.isChecked())) await box.check();
   await page.getByText('cards drawn where cuts stray most').waitFor();
+}
+/** A picture of pixels, as it is written in an address. */
+const a_picture = encodeURIComponent(program ? 'art/finds/buoy.png' : 'art/float.png');
+const pictures_there = (page: Page) =>
+  page.getByRole('list', { name: 'Pictures of the game' }).waitFor();
+/** Until something is made of it that could be kept. */
+async function to_be_kept(page: Page): Promise<void> {
+  await page.locator('[aria-label="Keep it"] button:enabled').first().waitFor();
 }
 async function mat_drawn(page: Page): Promise<void> {
   if (program) await page.locator('.mat img').waitFor();
@@ -129,6 +140,14 @@ const stops: Stop[] = [
   { name: 'cards-compare', hash: 'cards/=' },
   { name: 'list', hash: 'list' },
   { name: 'layout', hash: 'layout/layouts%2Fface.toml/shell-6/name' },
+  { name: 'art', hash: 'art', ready: pictures_there },
+  { name: 'art-redraw', hash: `art/${a_picture}`, ready: to_be_kept },
+  { name: 'art-straighten', hash: `art/${a_picture}/straighten`, ready: to_be_kept },
+  { name: 'art-cut-out', hash: `art/${a_picture}/cut-out`, ready: to_be_kept },
+  ...(program
+    ? []
+    : [{ name: 'art-colours', hash: `art/${a_picture}/colours`, ready: to_be_kept }]),
+  { name: 'art-facts', hash: `art/${a_picture}/facts` },
   { name: 'mat', hash: 'mat', ready: mat_drawn },
   ...(program ? [{ name: 'mat-place', hash: 'mat/kept-here', ready: cards_and_sheets }] : []),
   { name: 'rules', hash: 'rules', ready: set_rules },

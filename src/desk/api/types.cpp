@@ -1,5 +1,6 @@
 #include "desk/api/types.h"
 
+#include "desk/api/art_types.h"
 #include "desk/api/making_types.h"
 #include "desk/api/mat_types.h"
 #include "desk/api/printer_types.h"
@@ -411,7 +412,7 @@ const std::vector<ApiType>& api_types() {
   static const std::vector<ApiType> all = [] {
     std::vector<ApiType> types = game_types();
     for (auto* more : {&layout_types, &making_types, &mat_types, &change_types, &printer_types,
-                       &rules_types, &share_types}) {
+                       &rules_types, &share_types, &art_types}) {
       for (ApiType& type : more()) types.push_back(std::move(type));
     }
     return types;
@@ -427,6 +428,7 @@ const std::vector<ApiRoute>& api_routes() {
     for (const ApiRoute& route : rules_routes()) routes.push_back(route);
     for (const ApiRoute& route : printer_routes()) routes.push_back(route);
     for (const ApiRoute& route : share_routes()) routes.push_back(route);
+    for (const ApiRoute& route : art_routes()) routes.push_back(route);
     return routes;
   }();
   return all;

@@ -14,6 +14,8 @@ std::string ending_of(const std::string& path) {
   return has_one ? path.substr(dot) : "";
 }
 
+std::string name_in(const std::string& path) { return path.substr(path.rfind('/') + 1); }
+
 class Renamer {
  public:
   Renamer(const World& world, const game::Game& game, const NewNames& names,
@@ -31,6 +33,7 @@ class Renamer {
     }
     for (const std::string& file : files) toml(file);
     cells();
+    rules();
     for (const auto& [old, unused] : names_) {
       if (!named_.contains(old)) renaming_.held.push_back(old);
     }
@@ -53,7 +56,7 @@ class Renamer {
     for (const auto& [old, fresh] : names_) {
       if (!means(old)) continue;
       named_.insert(old);
-      result = text.substr(0, text.size() - ending_of(text).size()) + ending_of(fresh);
+      result = text.substr(0, text.size() - name_in(old).size()) + name_in(fresh);
     }
     return result;
   }
@@ -76,6 +79,8 @@ class Renamer {
       const auto found = names_.find(path);
       if (found == names_.end()) return std::nullopt;
       ending = ending_of(found->second);
+      const std::string stem = path.substr(0, path.size() - ending_of(path).size());
+      if (stem + ending != found->second) return std::nullopt;  // its pattern makes no such name
     }
     if (ending.empty()) return std::nullopt;
     for (const auto& [old, unused] : names_) {
@@ -126,6 +131,29 @@ class Renamer {
         renaming_.changes.push_back(std::move(change));
       }
     }
+  }
+
+  /// Pictures of the rules: `![words](art/crab.png "title")`, or with <art/crab.png>.
+  void rules() {
+    if (!game_.rules || !game_.rules->text) return;
+    const std::string& text = *game_.rules->text;
+    std::string fresh;
+    std::size_t copied = 0;
+    for (std::size_t at = text.find("]("); at != std::string::npos; at = text.find("](", at + 2)) {
+      std::size_t from = at + 2;
+      const bool is_bracketed = from < text.size() && text[from] == '<';
+      if (is_bracketed) ++from;
+      const std::size_t to = text.find_first_of(is_bracketed ? ">\n" : " \t\n)\"", from);
+      if (to == std::string::npos) break;
+      const auto found = names_.find(normal_path(text.substr(from, to - from)));
+      if (found == names_.end()) continue;
+      named_.insert(found->first);
+      fresh += text.substr(copied, from - copied) + found->second;
+      copied = to;
+    }
+    if (copied == 0) return;
+    renaming_.changes.push_back(
+        game::EditText{game_.rules->file.str(), fresh + text.substr(copied)});
   }
 
   const World& world_;

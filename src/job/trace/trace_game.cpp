@@ -9,43 +9,13 @@
 
 #include "job/edit/add_files.h"
 #include "job/edit/editor.h"
+#include "job/pictures/shown_pictures.h"
+#include "job/trace/picture_files.h"
 #include "job/trace/rename_pictures.h"
-#include "job/workshop.h"
-#include "pieces/card/picture_uses.h"
 
 namespace quoin::job {
 namespace fs = std::filesystem;
 namespace {
-
-/// Every picture of pixels on the faces of a game.
-struct Met {
-  double ppi = 1e9;
-  std::vector<std::string> pieces;
-};
-using MetPictures = std::map<std::string, Met>;
-
-MetPictures pictures_on_faces(const World& world, const game::Game& game, Diagnostics& found) {
-  std::vector<int> cards;
-  for (std::size_t i = 0; i < game.cards.size(); ++i) {
-    if (game.cards[i].layout >= 0) cards.push_back(static_cast<int>(i));
-  }
-  MetPictures met;
-  Workshop shop(world, game, cards, nullptr, "");
-  for (std::size_t i = 0; i < shop.drawings().size(); ++i) {
-    Scene scene = shop.compose(i);
-    typeset(scene, shop.typesetter());
-    for (const pieces::PictureUse& use : pieces::picture_uses(scene)) {
-      Met& one = met[use.path];
-      one.ppi = std::min(one.ppi, use.ppi());
-      const std::string& piece = shop.drawings()[i].piece;
-      if (one.pieces.empty() || one.pieces.back() != piece) one.pieces.push_back(piece);
-    }
-  }
-  for (Diagnostic& problem : shop.found()) {
-    if (problem.severity == Severity::error) found.push_back(std::move(problem));
-  }
-  return met;
-}
 
 bool is_accepted(const AcceptTraces& accept, const CoarsePicture& picture) {
   using Which = AcceptTraces::Which;
@@ -81,25 +51,37 @@ class GameTracer {
 
   GameTraced run() {
     Checked<game::Game> read = game::read_game(*world_);
-    game_ = std::move(read.value);
+    drawn_.game = std::move(read.value);
     for (Diagnostic& problem : read.found) {
       if (problem.severity == Severity::error) result_.found.push_back(std::move(problem));
     }
-    result_.good_ppi = game_.limits.good_ppi;
+    result_.good_ppi = drawn_.game.limits.good_ppi;
     if (any_errors(result_.found)) return finished();
-    met_ = pictures_on_faces(*world_, game_, result_.found);
+    if (!find_pictures()) return finished();
     redraw_all();
     if (accept_.which != AcceptTraces::Which::none) accept_some();
     return finished();
   }
 
  private:
+  /// False when the work was stopped.
+  bool find_pictures() {
+    Workshop shop(*world_, drawn_.game, cards_with_faces(drawn_.game), nullptr, "");
+    shown_ = draw_and_find(*world_, shop, drawn_, watcher_);
+    bool goes_on = true;
+    for (Diagnostic& problem : drawn_.found) {
+      goes_on = goes_on && problem.id != Id::pack_cancelled;
+      result_.found.push_back(std::move(problem));
+    }
+    return goes_on;
+  }
+
   void redraw_all() {
-    for (const auto& [path, met] : met_) {
-      if (met.ppi * 1.0005 >= game_.limits.good_ppi) continue;
+    for (const auto& [path, shown] : shown_) {
+      if (!shown.coarsest || shown.coarsest->reaches(shown.good_ppi)) continue;
       CoarsePicture coarse;
-      coarse.ppi = met.ppi;
-      coarse.pieces = met.pieces;
+      coarse.ppi = shown.coarsest->ppi();
+      coarse.pieces = shown.pieces;
       coarse.traced.picture = path;
       result_.pictures.push_back(std::move(coarse));
     }
@@ -146,13 +128,19 @@ class GameTracer {
           std::any_of(result_.pictures.begin(), result_.pictures.end(),
                       [&](const CoarsePicture& one) { return one.traced.picture == name; });
       if (known) continue;
-      Diagnostic unknown(Id::trace_kept_as_it_is, {},
-                         met_.contains(name)
-                             ? fmt::format("{} prints at {:.0f} ppi and needs no redrawing", name,
-                                           met_.at(name).ppi)
-                             : fmt::format("no card shows a picture {}", name));
-      result_.found.push_back(unknown.hint("quoin trace --all lists the pictures"));
+      Diagnostic unknown(Id::trace_kept_as_it_is, {}, why_kept(name));
+      result_.found.push_back(unknown.hint("quoin pictures lists them all"));
     }
+  }
+
+  std::string why_kept(const std::string& name) const {
+    const auto shown = shown_.find(name);
+    if (shown == shown_.end()) return fmt::format("no piece shows a picture {}", name);
+    if (!shown->second.coarsest) {
+      return fmt::format("{} is in vectors, or part of a drawing, and needs no redrawing", name);
+    }
+    return fmt::format("{} prints at {:.0f} ppi and needs no redrawing", name,
+                       shown->second.coarsest->ppi());
   }
 
   /// Files first, so that nothing ever names one that is not there.
@@ -162,12 +150,12 @@ class GameTracer {
       return;
     }
     std::vector<std::string> used;
-    for (const auto& [path, met] : met_) used.push_back(path);
-    const Renaming renaming = rename_pictures(*world_, game_, names, used);
+    for (const auto& [path, unused] : shown_) used.push_back(path);
+    const Renaming renaming = rename_pictures(*world_, drawn_.game, names, used);
     for (const std::string& held : renaming.held) {
       result_.found.push_back(
           Diagnostic(Id::trace_name_composed, {FileName(held)},
-                     fmt::format("{} was redrawn as {}, but cards still show the original", held,
+                     fmt::format("{} was redrawn as {}, but the original is still shown", held,
                                  names.at(held)))
               .detail("a layout makes its name from a pattern that other pictures still need")
               .hint("write whole file names into a column of the list and use that in the layout"));
@@ -209,8 +197,8 @@ class GameTracer {
   const AcceptTraces& accept_;
   Watcher& watcher_;
   std::unique_ptr<World> world_;
-  game::Game game_;
-  MetPictures met_;
+  Outcome drawn_;
+  ShownPictures shown_;
   std::vector<Bytes> drawings_;
   GameTraced result_;
 };

@@ -24,10 +24,10 @@ struct GameTraced {
   Diagnostics found;  ///< all of it, in order
 };
 
-/// Finds every picture of the cards that prints too coarse, redraws it and judges it. What is
-/// accepted is written as SVG beside its original, and the lists and layouts then name the drawing,
-/// as one edit that can be taken back; originals stay. Pictures that are judged better kept, or
-/// that fail, are only accepted by name.
+/// Finds every picture of cards, backs, box, mat and rules that prints too coarse, redraws it and
+/// judges it. What is accepted is written as SVG beside its original, and the lists and layouts
+/// then name the drawing, as one edit that can be taken back; originals stay. Pictures that are
+/// judged better kept, or that fail, are only accepted by name.
 ///
 /// Beside what redraw_file finds: `trace.file-there`, `trace.name-composed`, `trace.kept-as-it-is`
 /// for a name that is no coarse picture, what the Editor finds, and errors of reading the game.

@@ -92,8 +92,8 @@ TEST_F(TraceGame, names_the_drawings_in_list_and_layout_and_keeps_the_pictures) 
   EXPECT_EQ(game.changes, 3);
   // b.png is fine as it is, so the pattern that makes both names must stay.
   EXPECT_NE(layout.find("picture = \"art/{id}.png\""), std::string::npos);
-  EXPECT_NE(said(game).find("trace.name-composed: art/a.png was redrawn as art/a.svg, but cards "
-                            "still show the original"),
+  EXPECT_NE(said(game).find("trace.name-composed: art/a.png was redrawn as art/a.svg, but the "
+                            "original is still shown"),
             std::string::npos)
       << said(game);
 }
@@ -114,8 +114,42 @@ TEST_F(TraceGame, takes_only_what_is_named) {
   accept.names = {"art/crab.png", "art/none.png"};
   const GameTraced game = traced(accept);
   EXPECT_EQ(folder.read("cards.csv"), "id,name,art\na,Adder,crab.svg\nb,Boar,clam.png\n");
-  EXPECT_NE(said(game).find("trace.kept-as-it-is: no card shows a picture art/none.png"),
+  EXPECT_NE(said(game).find("trace.kept-as-it-is: no piece shows a picture art/none.png"),
             std::string::npos);
+}
+
+/// Box, mat and rules are looked at by the same finder as the cards.
+TEST_F(TraceGame, redraws_what_box_mat_and_rules_show) {
+  folder.write("game.toml", folder.read("game.toml") +
+                                "\n[box]\nkind = \"tuck\"\nlayout = \"layouts/box.toml\"\n\n"
+                                "[mat]\nsize = \"300x200\"\nlayout = \"layouts/mat.toml\"\n");
+  folder.write("layouts/box.toml",
+               "[[element]]\nid = \"front\"\nkind = \"picture\"\npanel = \"front\"\n"
+               "picture = \"art/box.png\"\n");
+  folder.write("layouts/mat.toml",
+               "[[element]]\nid = \"ground\"\nkind = \"picture\"\ninset = \"bleed\"\n"
+               "picture = \"art/mat.png\"\n");
+  folder.write("rules.md",
+               "# Rules\n\nPlay.\n\n![a shore](art/shore.png \"The shore\")\n\nWin with "
+               "![crab](<art/crab.png>), see art/shore.png.\n");
+  for (const char* name : {"box", "mat", "shore"}) {
+    folder.write("art/" + std::string(name) + ".png", shape_png(100, 0xFFC65B3A));
+  }
+  AcceptTraces accept;
+  accept.which = AcceptTraces::Which::all;
+  const GameTraced game = traced(accept);
+  EXPECT_EQ(folder.read("rules.md"),
+            "# Rules\n\nPlay.\n\n![a shore](art/shore.svg \"The shore\")\n\nWin with "
+            "![crab](<art/crab.svg>), see art/shore.png.\n")
+      << said(game);
+  EXPECT_NE(folder.read("layouts/box.toml").find("art/box.svg"), std::string::npos);
+  EXPECT_NE(folder.read("layouts/mat.toml").find("art/mat.svg"), std::string::npos);
+  std::map<std::string, std::vector<std::string>> shown;
+  for (const CoarsePicture& one : game.pictures) shown[one.traced.picture] = one.pieces;
+  EXPECT_EQ(shown["art/box.png"], std::vector<std::string>{"box"});
+  EXPECT_EQ(shown["art/mat.png"], std::vector<std::string>{"mat"});
+  EXPECT_EQ(shown["art/shore.png"], std::vector<std::string>{"rules"});
+  EXPECT_EQ(shown["art/crab.png"], (std::vector<std::string>{"a", "rules"}));
 }
 
 TEST_F(TraceGame, can_be_taken_back) {

@@ -9,6 +9,11 @@
 
 namespace quoin::job {
 
+// For who may not know the tracer.
+using RedrawWishes = trace::TraceWishes;
+using Closeness = trace::Closeness;
+using Verdict = trace::Verdict;
+
 /// What `quoin trace` is asked for; paths are on disk.
 struct TraceOrder {
   std::vector<std::string> pictures;
@@ -51,8 +56,5 @@ struct Redrawn {
 ///
 /// Beside what redraw_file finds: `trace.file-there`, `trace.not-written`, `pack.cancelled`.
 [[nodiscard]] std::vector<TracedPicture> trace_pictures(const TraceOrder& order, Watcher& watcher);
-
-/// Calls `work` with 0 to `count` - 1 on as many threads as the machine has cores.
-void on_all_cores(int count, const std::function<void(int)>& work);
 
 }  // namespace quoin::job

@@ -8,6 +8,7 @@
 
 #include "formats/png/png.h"
 #include "job/edit/edit_folder.h"
+#include "job/trace/picture_files.h"
 #include "job/trace/trace_report.h"
 
 namespace quoin::job {

@@ -24,6 +24,13 @@ Json picture_json(const TracedPicture& one) {
   json["nodes"] = j.nodes;
   json["faces"] = j.faces;
   json["layers"] = one.layers;
+  Json colours = Json::array();
+  for (const trace::DrawingColour& colour : j.plain_colours) {
+    colours.push_back({{"colour", to_string(colour.colour)},
+                       {"name", colour.name},
+                       {"share", rounded(colour.share)}});
+  }
+  json["colours"] = std::move(colours);
   json["bytes"] = one.bytes;
   json["noise"] = rounded(one.noise);
   Json texts = Json::array();

@@ -22,6 +22,7 @@ PictureUse weaker_side(const Picture& picture, Size placed, const Affine& map) {
   // The two differ by rounding for an undistorted picture; its width is then what makers know.
   PictureUse use = across.ppi() <= down.ppi() * 1.005 ? across : down;
   use.path = picture.path();
+  use.printed = {across.covered, down.covered};
   return use;
 }
 
@@ -76,9 +77,7 @@ std::string details(const PictureUse& use, bool reaches_bleed, double needed, do
 
 void report_weak(const Inspection& inspection, const PictureUse& use) {
   const game::Limits& limits = inspection.limits;
-  // Half a pixel of rounding in the maker's picture is forgiven.
-  const double good = (use.pixels + 0.5) / use.pixels * use.ppi();
-  if (good >= limits.good_ppi) return;
+  if (use.reaches(limits.good_ppi)) return;
   const bool is_poor = use.ppi() < limits.poor_ppi;
   const double needed = std::ceil(use.covered.value / mm_per_inch * limits.good_ppi - 1e-6);
   const bool reaches_bleed = !lies_in(use.covers, Rect{{}, inspection.look.trim});

@@ -21,15 +21,6 @@ double pixels_per_mm(const MatPlan& plan) {
                   std::sqrt(most_pixels / (all.width.value * all.height.value)));
 }
 
-/// What pictures must have, from so far off: the eye tells no more apart, and half of that shows as
-/// steps.
-game::Limits limits_at(Mm distance, const game::Limits& cards) {
-  game::Limits limits = cards;
-  limits.good_ppi = std::min(cards.good_ppi, finest_ppi(distance));
-  limits.poor_ppi = std::min(cards.poor_ppi, limits.good_ppi / 2);
-  return limits;
-}
-
 void check_type_on_table(const Inspection& inspection, Mm distance) {
   const CapitalHeights heights = capital_heights(distance);
   const Mm least = heights.least / capitals_of_type,
@@ -86,6 +77,13 @@ void check_edges(const Inspection& whole, const MatInspection& mat) {
 
 }  // namespace
 
+game::Limits mat_limits(const game::Game& game) {
+  game::Limits limits = game.limits;
+  limits.good_ppi = std::min(limits.good_ppi, finest_ppi(game.mat->viewing_distance));
+  limits.poor_ppi = std::min(limits.poor_ppi, limits.good_ppi / 2);
+  return limits;
+}
+
 std::array<double, 4> check_mat_print(const MatInspection& inspection, PictureShelf& shelf) {
   const Mat& mat = inspection.mat;
   const game::MatWishes& wishes = *inspection.game.mat;
@@ -99,7 +97,7 @@ std::array<double, 4> check_mat_print(const MatInspection& inspection, PictureSh
   const FaceLook look = look_at(face, shelf);
   Diagnostics found = look.found;
   const std::vector<Leaf> leaves = leaves_of(mat.scene);
-  const game::Limits limits = limits_at(wishes.viewing_distance, inspection.game.limits);
+  const game::Limits limits = mat_limits(inspection.game);
   const Inspection inside{face, limits, look, leaves, found};
   check_resolution(inside);
   for (Diagnostic& one : found) {

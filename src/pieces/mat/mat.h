@@ -76,4 +76,8 @@ inline constexpr double capitals_of_type = 0.7;
 /// minute of arc, the detail of normal sight (ISO 8596, visual acuity 1.0; from memory).
 [[nodiscard]] double finest_ppi(Mm distance);
 
+/// The limits of the checks for the mat of a game, which must have one: pictures need no more
+/// pixels than the eye tells apart from its viewing distance, and half of that shows as steps.
+[[nodiscard]] game::Limits mat_limits(const game::Game& game);
+
 }  // namespace quoin::pieces

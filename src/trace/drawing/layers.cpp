@@ -69,10 +69,20 @@ void name_layers(Tracing& tracing) {
 
 }  // namespace
 
-SideColours make_layers(Tracing& tracing, const Areas& areas, const Source& source) {
+Paints paints_of(const Areas& areas, const Source& source) {
+  Paints paints;
+  paints.on_ground = label_colours(areas.regions, areas.coloured(), areas.noise.sigma);
+  paints.alpha = label_alphas(areas, source, paints.on_ground);
+  for (std::size_t i = 0; i < paints.alpha.size(); ++i) {
+    paints.drawn.push_back(colour_of(paints.on_ground[i], paints.alpha[i], source.ground));
+  }
+  return paints;
+}
+
+SideColours make_layers(Tracing& tracing, const Areas& areas, const Paints& paints) {
   SideColours colours;
-  colours.labels = label_colours(areas.regions, areas.coloured(), areas.noise.sigma);
-  colours.alpha = label_alphas(areas, source, colours.labels);
+  colours.labels = paints.on_ground;
+  colours.alpha = paints.alpha;
   std::vector<int> layer_of(colours.labels.size(), -1);
   const double cells = double(areas.scale) * areas.scale;
   for (std::size_t i = 0; i < areas.regions.all.size(); ++i) {
@@ -93,8 +103,7 @@ SideColours make_layers(Tracing& tracing, const Areas& areas, const Source& sour
     if (colours.alpha[label] > 0) {
       if (layer_of[label] < 0) {
         layer_of[label] = static_cast<int>(tracing.layers.size());
-        tracing.layers.push_back(
-            {"", colour_of(colours.labels[label], colours.alpha[label], source.ground), {}, {}});
+        tracing.layers.push_back({"", paints.drawn[label], {}, {}});
       }
       face.layer = layer_of[label];
     }

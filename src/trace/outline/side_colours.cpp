@@ -42,6 +42,33 @@ Three snapped(Three colour, double noise) {
 
 }  // namespace
 
+std::optional<Three> MixedRegions::at(int region, Spot place) const {
+  constexpr int farthest = 3;  // pixels
+  const int x = static_cast<int>(std::floor(place.x * scale));
+  const int y = static_cast<int>(std::floor(place.y * scale));
+  Three sum;
+  int count = 0;
+  const auto look = [&](int u, int v) {
+    if (!of.has(u, v) || of.at(u, v) != region) return;
+    sum = sum + plain[std::size_t(part.at(u, v))];
+    ++count;
+  };
+  int enough = farthest * scale;
+  for (int away = 0; away <= enough; ++away) {
+    for (int i = -away; i <= away; ++i) {
+      look(x + i, y - away);
+      if (away > 0) look(x + i, y + away);
+      if (std::abs(i) == away) continue;
+      look(x - away, y + i);
+      look(x + away, y + i);
+    }
+    // A pixel's width further on, so that where two parts meet both have their share.
+    if (count > 0) enough = std::min(enough, away + scale / 2);
+  }
+  if (count == 0) return std::nullopt;
+  return sum * (1 / static_cast<float>(count));
+}
+
 std::vector<Three> label_colours(const Regions& regions, const Coloured& picture, double noise) {
   std::vector<SideTally> tallies(picture.palette.srgb.size());
   // Of the pixels themselves: between them an enlarged edge swings past its colours.

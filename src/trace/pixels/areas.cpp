@@ -1,5 +1,6 @@
 #include "trace/pixels/areas.h"
 
+#include "trace/pixels/explain.h"
 #include "trace/pixels/lettering.h"
 #include "trace/pixels/shading.h"
 
@@ -7,7 +8,7 @@ namespace quoin::trace {
 namespace {
 
 constexpr int most_colours = 40;
-constexpr double speck = 6;  // pixels
+constexpr double speck = 3, noisy_speck = 6;  // pixels
 
 Palette wished_palette(const Areas& areas, const Source& source, const TraceWishes& wishes) {
   if (!wishes.palette.empty()) {
@@ -25,6 +26,34 @@ Palette wished_palette(const Areas& areas, const Source& source, const TraceWish
   return reduced(found, areas.lab, areas.core, count);
 }
 
+/// Whether areas of one colour really are of one colour: a picture that went through JPEG has faint
+/// ripples even where no noise is measured. Gradients have them too; their bands need no
+/// explaining.
+bool is_even(const Areas& areas) {
+  constexpr double most_uneven = 0.08;
+  std::int64_t pairs = 0, uneven = 0;
+  for (int y = 0; y < areas.pixels.height(); ++y) {
+    for (int x = 0; x + 1 < areas.pixels.width(); ++x) {
+      if (!areas.core.flat(x, y) || !areas.core.flat(x + 1, y)) continue;
+      ++pairs;
+      uneven += areas.pixels.at(x, y) == areas.pixels.at(x + 1, y) ? 0 : 1;
+    }
+  }
+  return static_cast<double>(uneven) <= most_uneven * static_cast<double>(pairs);
+}
+
+/// Puts colours into the palette that only narrow stripes and dots have; false when there are none.
+bool add_missing(Areas& areas, const Grid<int>& cells) {
+  constexpr int most_added = 6;
+  const std::vector<Three> missing = missing_colours(
+      cells, areas.coloured(), std::min(most_added, most_colours - areas.palette.size()));
+  for (const Three& lab : missing) {
+    areas.palette.lab.push_back(lab);
+    areas.palette.srgb.push_back(srgb_of(lab));
+  }
+  return !missing.empty();
+}
+
 }  // namespace
 
 Areas find_areas(const Source& source, const TraceWishes& wishes, int scale) {
@@ -37,7 +66,17 @@ Areas find_areas(const Source& source, const TraceWishes& wishes, int scale) {
   areas.enlarged = enlarged(areas.pixels, scale);
   areas.palette = wished_palette(areas, source, wishes);
   const Coloured coloured = areas.coloured();
-  areas.regions = without_specks(label_cells(coloured), coloured, {speck, noise.sigma, most_faces});
+  Grid<int> cells = label_cells(coloured);
+  if (noise.sigma <= 0 && is_even(areas)) {
+    const bool wished = wishes.colours > 0 || !wishes.palette.empty();
+    explain_pixels(cells, coloured);
+    if (!wished && add_missing(areas, cells)) {
+      cells = label_cells(coloured);
+      explain_pixels(cells, coloured);
+    }
+  }
+  const double least = noise.sigma > 0 ? noisy_speck : speck;
+  areas.regions = without_specks(std::move(cells), coloured, {least, noise.sigma, most_faces});
   Lettering lettering = find_lettering(areas.regions, scale);
   if (!lettering.lines.empty()) {
     areas.small_text = std::move(lettering.lines);

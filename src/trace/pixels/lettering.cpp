@@ -13,9 +13,11 @@ constexpr double widest = 60;                          // pixels: letters that t
 constexpr double longest_gap = 0.75;                   // of the letters' height
 constexpr double least_outline = 24;                   // outline squared over area; a square has 16
 constexpr double lowest_line = 3, tallest_line = 9.5;  // pixels, the median of its letters
-constexpr double widest_letter = 1.7;                  // of its height, the median
+constexpr double widest_letter = 1.4, widest_of_few = 1.2;  // of its height, the median
 constexpr std::size_t least_letters = 4;
-constexpr double in_line = 1.1;  // pixels that the feet of letters may differ by
+constexpr std::size_t sure_line = 8;  // letters; with fewer the row must be
+constexpr double tallest_row = 1.9;   // no higher than this, over the median of its letters
+constexpr double in_line = 1.1;       // pixels that the feet of letters may differ by
 
 /// A region with its frame, in cells.
 struct Mark {
@@ -147,9 +149,13 @@ class LetterFinder {
       return *middle;
     };
     if (!stands_in_line(line)) return false;
+    // Feathers and leaves lie in slanting rows, a few in each, and are broader than high.
+    const bool is_sure = line.size() >= sure_line;
+    if (!is_sure && frame_of(line).height() > tallest_row * median(heights)) return false;
     // Pieces of a thin line lie in a row as well, but are long and flat.
     return median(outlines) >= least_outline && median(heights) >= lowest_line * scale_ &&
-           median(heights) <= tallest_line * scale_ && median(stretched) <= widest_letter;
+           median(heights) <= tallest_line * scale_ &&
+           median(stretched) <= (is_sure ? widest_letter : widest_of_few);
   }
 
   [[nodiscard]] Mark frame_of(const std::vector<int>& line) const {

@@ -61,6 +61,24 @@ export function net_address(index: number, pixels: number, stamp: string): strin
 export function mat_address(pixels: number, stamp: string): string {
   return address('/api/mat/picture.png', { w: step_width(pixels), stamp });
 }
+/** The picture's own pixels, at most `wide` of them across; all when it is 0. */
+export function original_address(file: string, stamp: string, wide: number): string {
+  return address('/api/pictures/original.png', {
+    file,
+    stamp,
+    w: wide === 0 ? 0 : step_width(wide),
+  });
+}
+export function redrawn_address(id: string): string {
+  return address('/api/pictures/redrawn.svg', { id });
+}
+export function difference_address(id: string): string {
+  return address('/api/pictures/difference.png', { id });
+}
+/** The `n`th of the pictures that were made, from 0. */
+export function made_address(id: string, n: number, wide: number): string {
+  return address('/api/pictures/made.png', { id, n, w: wide === 0 ? 0 : step_width(wide) });
+}
 export function texture_address(path: string, stamp: string): string {
   return address(path, { stamp });
 }

@@ -70,15 +70,16 @@ async function ask(path: string, init: RequestInit = {}): Promise<Response> {
   throw new Refused(response.status, answer);
 }
 
-async function get<T>(path: string, signal?: AbortSignal): Promise<T> {
+export async function get<T>(path: string, signal?: AbortSignal): Promise<T> {
   return (await ask(path, signal ? { signal } : {})).json();
 }
 
-async function post<T>(path: string, body: unknown): Promise<T> {
+export async function post<T>(path: string, body: unknown, signal?: AbortSignal): Promise<T> {
   const response = await ask(path, {
     method: 'POST',
     headers: { 'Content-Type': 'application/json' },
     body: JSON.stringify(body),
+    signal: signal ?? null,
   });
   return response.json();
 }

@@ -51,6 +51,18 @@
 // POST /api/share ShareRequest -> WorkId: begins; 409 while something is made
 // POST /api/share/list -> Done: begins art/sources.csv, with rows to fill in
 // GET /api/share/page.html -> text/html: the page of the share, to be looked at
+// GET /api/pictures -> PicturesInfo: every picture, and how it prints
+// GET /api/pictures/original.png -> image/png: file, stamp, w; w=0: all pixels
+// POST /api/pictures/redraw RedrawRequest -> Redrawing: 409, 422 Problem
+// GET /api/pictures/redrawn.svg -> image/svg+xml: id; 410 when it is gone
+// GET /api/pictures/difference.png -> image/png: id
+// POST /api/pictures/corners PictureAsked -> FoundCards: of cards in a photograph
+// POST /api/pictures/straighten StraightenRequest -> MadePictures
+// POST /api/pictures/cut-out CutOutRequest -> MadePictures
+// POST /api/pictures/pull PullRequest -> MadePictures: to the game's colours
+// GET /api/pictures/made.png -> image/png: id, n from 0, w
+// POST /api/pictures/accept AcceptRequest -> Accepted: writes it beside the picture
+// POST /api/pictures/palette PaletteRequest -> PicturesPalette
 
 /** How bad it is: what is an error is not written. */
 export type Severity = 'error' | 'warning' | 'note';
@@ -1185,4 +1197,226 @@ export interface ShareRequest {
   without: string[];
   /** files whose makers agreed */
   asked: string[];
+}
+
+/** How large a picture prints at a resolution. */
+export interface PrintSize {
+  ppi: number;
+  /** mm */
+  width: number;
+  /** mm */
+  height: number;
+}
+
+/** A colour with its name, and how much of the pictures it covers. */
+export interface PaletteColour {
+  name: string;
+  /** #rrggbb */
+  colour: string;
+  /** 0 to 1; 0 where nobody looked */
+  share: number;
+}
+
+export interface PrintedSize {
+  /** mm */
+  width: number;
+  /** mm */
+  height: number;
+}
+
+/** A picture file in the game folder. */
+export interface PictureInfo {
+  /** its path in the folder */
+  file: string;
+  /** of its bytes */
+  stamp: string;
+  kind: 'pixels' | 'vectors' | 'unreadable';
+  /** pixels; of a drawing its natural size */
+  width: number;
+  height: number;
+  bytes: number;
+  /** whether parts are transparent */
+  alpha: boolean;
+  /** of its colours; none: it has none and is taken as sRGB */
+  profile: string;
+  /** where it prints coarsest */
+  ppi: number | null;
+  /** there */
+  printed: PrintedSize | null;
+  /** that show it: ids of cards, `back of main`, `box` */
+  pieces: string[];
+  state: 'coarse' | 'soft' | 'sharp' | 'vectors' | 'unreadable' | 'unused';
+  /** the same as a sentence, with what to do */
+  words: string;
+  /** at 300, 220 and 150 ppi */
+  sizes: PrintSize[];
+  /** pictures beside it that were made from it */
+  made: string[];
+}
+
+/** All pictures of the game. Of the moment with this revision. */
+export interface PicturesInfo {
+  revision: number;
+  /** what the game asks for */
+  goodPpi: number;
+  /** below it steps are plain to see */
+  leastPpi: number;
+  /** the coarsest first, those on no piece last */
+  pictures: PictureInfo[];
+  /** named by the game */
+  colours: PaletteColour[];
+  /** sentences */
+  brief: string[];
+}
+
+/** A picture as the page saw it. */
+export interface PictureAsked {
+  file: string;
+  /** 409 when it has another by now */
+  stamp: string;
+}
+
+/** Areas of one colour of the drawing get another; where that is one of its colours already, the areas become one. */
+export interface ColourInstead {
+  from: string;
+  to: string;
+}
+
+export interface RedrawRequest {
+  file: string;
+  stamp: string;
+  closeness: 'closest' | 'fewest';
+  /** 0: as many as it needs */
+  colours: number;
+  /** only these; none: those of the picture */
+  palette: string[];
+  instead: ColourInstead[];
+}
+
+export interface DrawingColour {
+  colour: string;
+  name: string;
+  /** of the drawing's area */
+  share: number;
+}
+
+/** Pixels of the picture. */
+export interface PicturePart {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
+
+/** A picture redrawn as a drawing, and how true it is. */
+export interface Redrawing {
+  /** to look at it and to accept it */
+  id: string;
+  width: number;
+  height: number;
+  verdict: 'good' | 'look' | 'keep' | 'hopeless';
+  reasons: string[];
+  /** CIEDE2000 */
+  mean: number;
+  /** which 95 % of it do not exceed */
+  worst: number;
+  ssim: number;
+  nodes: number;
+  bytes: number;
+  /** by area */
+  colours: DrawingColour[];
+  /** lettering that was left out */
+  smallText: PicturePart[];
+  findings: Finding[];
+}
+
+/** In pixels of the picture. */
+export interface PicturePoint {
+  x: number;
+  y: number;
+}
+
+/** A card in a photograph. */
+export interface FoundCard {
+  /** four, clockwise from its top left as it will stand */
+  corners: PicturePoint[];
+  /** none: it is sure */
+  doubts: string[];
+}
+
+export interface FoundCards {
+  /** of the picture */
+  width: number;
+  height: number;
+  cards: FoundCard[];
+  /** whether they lie in rows and columns */
+  grid: boolean;
+}
+
+export interface CardCorners {
+  /** four */
+  corners: PicturePoint[];
+}
+
+export interface StraightenRequest {
+  file: string;
+  stamp: string;
+  cards: CardCorners[];
+  /** 63x88; none: that of the game's cards */
+  shape: string;
+}
+
+export interface CutOutRequest {
+  file: string;
+  stamp: string;
+  /** 0 to 1: how far from the ground's colour still belongs to it */
+  reach: number;
+}
+
+export interface PullRequest {
+  file: string;
+  stamp: string;
+  /** CIEDE2000 within which a colour becomes one of the game's */
+  reach: number;
+}
+
+export interface MadePicture {
+  width: number;
+  height: number;
+  doubts: string[];
+}
+
+/** Pictures made from a picture, not yet in the folder. */
+export interface MadePictures {
+  id: string;
+  pictures: MadePicture[];
+  words: string[];
+}
+
+export interface AcceptRequest {
+  id: string;
+  /** which of them; none: all */
+  n: number[];
+  /** whether pieces show it from now on */
+  instead: boolean;
+}
+
+export interface Accepted {
+  /** that were written */
+  files: string[];
+  /** values changed in the maker's files, one step to undo */
+  changes: number;
+  findings: Finding[];
+  revision: number;
+}
+
+export interface PaletteRequest {
+  /** none: all that the game shows */
+  files: string[];
+  most: number;
+}
+
+export interface PicturesPalette {
+  /** by area */
+  colours: PaletteColour[];
 }

@@ -33,6 +33,25 @@ export const glossary = {
   contrast:
     'How much lighter or darker a colour is than what lies behind it, from 1 to 21. Small type ' +
     'wants 4.5 or more (WCAG 2.2, 1.4.3).',
+  ppi:
+    'Pixels per inch: how many pixels of a picture come to lie on 25.4 mm of the print. The more, ' +
+    'the sharper; what the game asks for stands under [checks] in game.toml.',
+  vectors: 'Outlines and colours instead of pixels: sharp at any size.',
+  'mean difference':
+    'How far the colours of the drawing lie from those of the picture, on average over all pixels ' +
+    '(CIEDE2000). Below 1 the eye hardly tells them apart.',
+  'worst difference':
+    'How far off colours are where the drawing differs most: 95 pixels in 100 are nearer than this ' +
+    '(CIEDE2000).',
+  likeness:
+    'How like each other both are in light and dark, from place to place (SSIM). 1 is the same.',
+  nodes: 'The points through which the outlines run. Fewer are easier to edit, more lie closer.',
+  'colour profile':
+    'Says which colours the numbers in a picture file mean. Without one they are taken as sRGB, the ' +
+    'colours of an ordinary screen.',
+  'near colours':
+    'How near a colour must lie to one of the game to become it, in CIEDE2000: 2 takes what the eye ' +
+    'takes for the same, 10 what is plainly another shade of it.',
 } as const;
 
 export type TradeWord = keyof typeof glossary;

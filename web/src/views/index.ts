@@ -2,6 +2,7 @@
 // and a line here.
 
 import type { Component } from 'svelte';
+import ArtView from './art/ArtView.svelte';
 import BoxView from './box/BoxView.svelte';
 import CardsView from './cards/CardsView.svelte';
 import CuttingView from './cutting/CuttingView.svelte';
@@ -26,6 +27,7 @@ export const views: View[] = [
   { name: 'cards', label: 'Cards', component: CardsView },
   { name: 'list', label: 'List', component: ListView },
   { name: 'layout', label: 'Layout', component: LayoutView },
+  { name: 'art', label: 'Art', component: ArtView },
   { name: 'rules', label: 'Rules', component: RulesView },
   { name: 'sheets', label: 'Sheets', component: SheetsView },
   { name: 'cutting', label: 'Cutting', component: CuttingView },

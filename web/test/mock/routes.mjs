@@ -1,5 +1,6 @@
 // The stand-in's answers, one for each question of the page.
 
+import { pictures_get, pictures_post } from './art.mjs';
 import { box_model } from './box.mjs';
 import { MockGame } from './game.mjs';
 import { layout_view, schema } from './layout.mjs';
@@ -99,6 +100,10 @@ function get(desk, path, response, url) {
       { file: 'art/icons/shell.svg', width: 100, height: 100, bytes: 900 },
     ]);
   }
+  if (path.startsWith('pictures')) {
+    const found = pictures_get(desk, path, query);
+    if (found) return send(response, 200, found.json ?? found.body, found.type);
+  }
   if (path === 'element-strip') return send(response, 200, strip(game, query));
   if (path === 'pack') {
     return send(response, 200, {
@@ -143,6 +148,8 @@ function post(desk, path, body, response, url) {
   if (path === 'new-picture') return send(response, 200, { ok: true });
   if (path === 'printer/scan') return send(response, ...printer_post(path));
   const asked = JSON.parse(body.toString() || '{}');
+  const of_pictures = pictures_post(desk, path, asked);
+  if (of_pictures) return send(response, 200, of_pictures);
   if (path === 'edit') return edit(desk, asked, response);
   const of_printers = printer_post(path, asked);
   if (of_printers) return send(response, ...of_printers);
