@@ -6,8 +6,8 @@
 namespace quoin::trace {
 namespace {
 
-constexpr double spacing = 0.5;      // px between samples of a profile
-constexpr int samples_outside = 20;  // of them
+constexpr double spacing = 0.5;              // px between samples of a profile
+constexpr int samples_outside = 20;          // of them
 constexpr double steeper_than_shadows = 11;  // Side::strength
 constexpr std::array sharp_widths{1.3, 1.7, 2.3};
 constexpr std::array soft_widths{3.0, 4.5, 6.5};
