@@ -27,6 +27,7 @@ struct PictureFacts {
   int bits = 8;
   bool has_alpha = false;
   bool has_profile = false;  ///< an ICC profile is embedded
+  std::string profile = {};  ///< what it calls itself; "" without one: then it is taken as sRGB
   int exif_orientation = 1;  ///< 1..8
   [[nodiscard]] bool is_vector() const { return format == PictureFormat::svg; }
 };

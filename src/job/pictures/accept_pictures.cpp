@@ -40,6 +40,8 @@ Tail tail_of(MadeBy how) {
   return {"-colours", ".png"};
 }
 
+bool is_png(const Bytes& bytes) { return bytes.starts_with("\x89PNG"); }
+
 class Accepter {
  public:
   Accepter(const World& world, const game::Game& game, const Accepting& accepting,
@@ -60,7 +62,10 @@ class Accepter {
  private:
   void name() {
     const std::string stem = stem_of(asked_.original);
-    const Tail tail = tail_of(asked_.how);
+    Tail tail = tail_of(asked_.how);
+    const bool is_drawing =
+        !asked_.pictures.empty() && !is_png(asked_.pictures.begin()->second->bytes);
+    if (is_drawing) tail.ending = ".svg";
     const bool numbered = asked_.how == MadeBy::splitting;
     int number = 0;
     for (const auto& [place, picture] : asked_.pictures) {

@@ -9,7 +9,7 @@ enum class MadeBy {
   straightening,  ///< crab-straight.png
   splitting,      ///< several cards of one photograph: crab-1.png, crab-2.png, …
   cutting_out,    ///< crab-cut-out.png
-  recolouring     ///< crab-colours.png
+  recolouring     ///< crab-colours.png, crab-colours.svg
 };
 /// "redrawn", "straightened", "cut out", "recoloured".
 [[nodiscard]] std::string_view done_to_it(MadeBy how);

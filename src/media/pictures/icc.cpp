@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 #include <lcms2.h>
 
+#include <array>
+
 namespace quoin::pictures {
 namespace {
 
@@ -91,6 +93,23 @@ std::string why_not(const Bytes& bytes, ColourModel model) {
 }
 
 }  // namespace
+
+void note_profile(const Bytes& profile, PictureFacts& facts) {
+  if (profile.empty()) return;
+  facts.has_profile = true;
+  facts.profile = "a colour profile";
+  const Profile opened(profile);
+  std::array<char, 200> name{};
+  if (opened.handle() == nullptr) return;
+  const cmsUInt32Number length =
+      cmsGetProfileInfoASCII(opened.handle(), cmsInfoDescription, "en", "US", name.data(),
+                             static_cast<cmsUInt32Number>(name.size()));
+  std::string text;
+  for (const char c : std::string_view(name.data())) {
+    if (c >= ' ' && c <= '~') text += c;
+  }
+  if (length > 1 && !text.empty()) facts.profile = text;
+}
 
 Bytes fitting_profile(const SourceFile& file, Bytes profile, ColourModel model,
                       Diagnostics& remarks) {

@@ -157,8 +157,7 @@ Result<FirstLook> look_at_jpeg(const SourceFile& file) {
   facts.width = sideways ? parts->height : parts->width;
   facts.height = sideways ? parts->width : parts->height;
   facts.model = parts->model();
-  facts.has_profile =
-      !fitting_profile(file, parts->joined_profile(), facts.model, look.remarks).empty();
+  note_profile(fitting_profile(file, parts->joined_profile(), facts.model, look.remarks), facts);
   return look;
 }
 

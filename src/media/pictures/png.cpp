@@ -214,7 +214,7 @@ Result<FirstLook> look_at_png(const SourceFile& file) {
   facts.model = parts->model();
   facts.bits = parts->bits;
   facts.has_alpha = parts->has_alpha();
-  facts.has_profile = !profile_of(file, *parts, look.remarks).empty();
+  note_profile(profile_of(file, *parts, look.remarks), facts);
   if (parts->is_animated) look.remarks.push_back(only_the_first(file, "an animation", "frame"));
   return look;
 }

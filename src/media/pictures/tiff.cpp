@@ -174,7 +174,7 @@ Result<FirstLook> look_at_tiff(const SourceFile& file) {
   facts.model = page->model();
   facts.bits = page->bits;
   facts.has_alpha = page->has_alpha;
-  facts.has_profile = !usable_profile(file, *page, look.remarks).empty();
+  note_profile(usable_profile(file, *page, look.remarks), facts);
   if (TIFFLastDirectory(tiff.handle()) == 0) {
     look.remarks.push_back(only_the_first(file, "a file of several pages", "page"));
   }

@@ -124,8 +124,7 @@ Result<FirstLook> look_at_webp(const SourceFile& file) {
   facts.width = sideways ? parts->height : parts->width;
   facts.height = sideways ? parts->width : parts->height;
   facts.has_alpha = parts->has_alpha;
-  facts.has_profile =
-      !fitting_profile(file, Bytes(parts->profile), facts.model, look.remarks).empty();
+  note_profile(fitting_profile(file, Bytes(parts->profile), facts.model, look.remarks), facts);
   if (parts->is_animated) look.remarks.push_back(only_the_first(file, "an animation", "frame"));
   return look;
 }
