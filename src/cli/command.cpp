@@ -203,6 +203,41 @@ std::vector<Command> table() {
         {"--holes", "", "also take ground away that the thing encloses"},
         json_option},
        run_cut_out},
+      {"palette",
+       "PICTURE... [options] | --all [DIR] [options]",
+       "find the colours of pictures",
+       "Finds the colours of pictures together, the largest area first, each with a name in plain "
+       "words. What is mixed along edges is no colour, and shades that are hardly told apart are "
+       "one. Pictures with a colour profile (Display P3, Adobe RGB …) are brought to sRGB by it; "
+       "those without are taken as sRGB, and it is said how many. With --all it looks at every "
+       "picture that the game in DIR (or here) shows. --into writes the colours under [colours] in "
+       "the game's game.toml, where they are used by name everywhere: as one step that the desk can "
+       "take back. What stands there stays as it is.",
+       "quoin palette crab.png clam.png\nquoin palette --all reef --most 8\n"
+       "quoin palette scans/*.png --into reef",
+       1000,
+       {{"--most", "N", "so many colours at the most (1 to 64; 12)"},
+        {"--all", "", "the pictures of a game"},
+        {"--into", "DIR", "write them into this game"},
+        json_option},
+       run_palette},
+      {"recolour",
+       "PICTURE... [options]",
+       "pull the colours of pictures to a palette",
+       "Gives areas of a picture the nearest colour of a palette, exactly, when it is near enough; "
+       "edges are mixed anew, gradients and everything else stay as they are. Of an SVG the colours "
+       "in its text are changed. The palette is what the game in DIR names under [colours], or a "
+       "list. Without -o the new picture goes beside the old one, which is always kept; no file that "
+       "is there is written over unless -o names it.",
+       "quoin recolour crab.png --like reef\n"
+       "quoin recolour art/*.png --palette \"#1d2b33,#f4e3c1\" --reach 6 -o new",
+       1000,
+       {{"--out", "FILE|FOLDER", "where the picture goes, -o for short"},
+        {"--like", "DIR", "the colours of this game"},
+        {"--palette", "LIST", "these colours: #1d2b33,#f4e3c1,white"},
+        {"--reach", "N", "how near a colour must be: CIEDE2000, 0 to 100 (10)"},
+        json_option},
+       run_recolour},
       {"sizes",
        "[cards|paper]",
        "list the card and paper sizes that have names",

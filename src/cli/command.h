@@ -64,6 +64,8 @@ int run_trace(const Asked& asked, const Voices& voices);
 int run_pictures(const Asked& asked, const Voices& voices);
 int run_straighten(const Asked& asked, const Voices& voices);
 int run_cut_out(const Asked& asked, const Voices& voices);
+int run_palette(const Asked& asked, const Voices& voices);
+int run_recolour(const Asked& asked, const Voices& voices);
 int run_sizes(const Asked& asked, const Voices& voices);
 int run_help(const Asked& asked, const Voices& voices);
 int run_version(const Asked& asked, const Voices& voices);

@@ -6,21 +6,12 @@
 #include "cli/at_work.h"
 #include "cli/command.h"
 #include "cli/draw_findings.h"
+#include "cli/picture_words.h"
 #include "game/formats.h"
 #include "job/trace/straighten_pictures.h"
 
 namespace quoin::cli {
 namespace {
-
-struct WrongWords {
-  std::string what, hint;
-};
-
-int refuse_words(const Voices& voices, const WrongWords& wrong) {
-  voices.err.line(voices.err.toned(Tone::error, "quoin:") + " " + wrong.what, 4);
-  voices.err.line(voices.err.toned(Tone::good, "hint:") + " " + wrong.hint, 6);
-  return exit_wrong_use;
-}
 
 std::optional<double> number_in(const std::string& text) {
   char* end = nullptr;
@@ -50,11 +41,11 @@ std::optional<job::CardCorners> corners_in(const std::string& text) {
   return corners;
 }
 
-std::optional<WrongWords> read_reach(const Asked& asked, trace::CutOutWishes& wishes) {
+std::optional<WrongUse> read_reach(const Asked& asked, trace::CutOutWishes& wishes) {
   if (const auto text = asked.get("--reach")) {
     const auto reach = number_in(*text);
     if (!reach || *reach < 0 || *reach > 1) {
-      return WrongWords{
+      return WrongUse{
           fmt::format("--reach takes a number from 0 to 1, not \"{}\"", *text),
           "write --reach 0.5, the usual one, or more to take more of the ground away"};
     }
@@ -64,12 +55,12 @@ std::optional<WrongWords> read_reach(const Asked& asked, trace::CutOutWishes& wi
   return std::nullopt;
 }
 
-std::optional<WrongWords> read_straighten_wishes(const Asked& asked,
+std::optional<WrongUse> read_straighten_wishes(const Asked& asked,
                                                  job::StraightenWishes& wishes) {
   if (const auto text = asked.get("--shape")) {
     const auto size = game::find_size(*text, game::card_sizes());
     if (!size) {
-      return WrongWords{
+      return WrongUse{
           fmt::format("--shape has \"{}\", which is no size of a card", *text),
           "write it in millimetres, --shape 63x88, or by a name of quoin sizes cards"};
     }
@@ -77,18 +68,18 @@ std::optional<WrongWords> read_straighten_wishes(const Asked& asked,
     if (size->corner > Mm{0}) wishes.shape.corner = size->corner;
   }
   if (asked.has("--one") && asked.has("--grid")) {
-    return WrongWords{"--one and --grid cannot both be followed", "leave out one of them"};
+    return WrongUse{"--one and --grid cannot both be followed", "leave out one of them"};
   }
   if (asked.has("--one")) wishes.count = trace::CardCount::one;
   if (asked.has("--grid")) wishes.count = trace::CardCount::grid;
   if (asked.has("--fill-corners")) wishes.outside = trace::OutsideCorners::filled;
   if (const auto text = asked.get("--corners")) {
     if (asked.words.size() != 1) {
-      return WrongWords{"--corners is for one picture at a time", "name one picture"};
+      return WrongUse{"--corners is for one picture at a time", "name one picture"};
     }
     const auto corners = corners_in(*text);
     if (!corners) {
-      return WrongWords{fmt::format("--corners takes four places, not \"{}\"", *text),
+      return WrongUse{fmt::format("--corners takes four places, not \"{}\"", *text),
                         "write --corners \"415,194 1003,186 1180,1000 534,1143\", in pixels from "
                         "the top left"};
     }
@@ -96,15 +87,9 @@ std::optional<WrongWords> read_straighten_wishes(const Asked& asked,
   }
   if (asked.has("--cut-out")) wishes.cut_out.emplace();
   if (!asked.has("--cut-out") && (asked.has("--reach") || asked.has("--holes"))) {
-    return WrongWords{"--reach and --holes are for --cut-out", "write --cut-out as well"};
+    return WrongUse{"--reach and --holes are for --cut-out", "write --cut-out as well"};
   }
   return wishes.cut_out ? read_reach(asked, *wishes.cut_out) : std::nullopt;
-}
-
-int code_for(const Diagnostics& found) {
-  const Counts counts = count(found);
-  if (counts.errors > 0) return exit_not_written;
-  return counts.warnings > 0 ? exit_with_warnings : exit_clean;
 }
 
 template <typename Made>
@@ -148,20 +133,20 @@ void tell_straightened(const std::vector<job::StraightPicture>& made, const Term
 int run_straighten(const Asked& asked, const Voices& voices) {
   job::StraightenOrder order;
   if (const auto wrong = read_straighten_wishes(asked, order.wishes)) {
-    return refuse_words(voices, *wrong);
+    return refuse(voices, *wrong);
   }
   if (asked.words.empty()) {
-    return refuse_words(voices, {"straighten needs a photograph", "quoin straighten photo.jpg"});
+    return refuse(voices, {"straighten needs a photograph", "quoin straighten photo.jpg"});
   }
   order.pictures = asked.words;
   order.out = asked.get("--out").value_or("");
   order.shown = asked.get("--shown").value_or("");
   if (order.pictures.size() > 1 && order.out.ends_with(".png")) {
-    return refuse_words(voices,
+    return refuse(voices,
                         {"several pictures cannot go into one file", "name a folder with -o"});
   }
   if (order.pictures.size() > 1 && !order.shown.empty()) {
-    return refuse_words(voices, {"--shown is for one picture at a time", "name one picture"});
+    return refuse(voices, {"--shown is for one picture at a time", "name one picture"});
   }
   std::vector<job::StraightPicture> made;
   {
@@ -171,23 +156,23 @@ int run_straighten(const Asked& asked, const Voices& voices) {
   const Diagnostics found = all_found(made);
   if (asked.has("--json")) {
     voices.out.raw(job::straighten_report(made));
-    return code_for(found);
+    return code_of(found);
   }
   draw_findings(found, MemoryWorld(), voices.err);
   tell_straightened(made, voices.out);
-  return code_for(found);
+  return code_of(found);
 }
 
 int run_cut_out(const Asked& asked, const Voices& voices) {
   job::CutOutOrder order;
-  if (const auto wrong = read_reach(asked, order.wishes)) return refuse_words(voices, *wrong);
+  if (const auto wrong = read_reach(asked, order.wishes)) return refuse(voices, *wrong);
   if (asked.words.empty()) {
-    return refuse_words(voices, {"cut-out needs a picture", "quoin cut-out crab.jpg"});
+    return refuse(voices, {"cut-out needs a picture", "quoin cut-out crab.jpg"});
   }
   order.pictures = asked.words;
   order.out = asked.get("--out").value_or("");
   if (order.pictures.size() > 1 && order.out.ends_with(".png")) {
-    return refuse_words(voices,
+    return refuse(voices,
                         {"several pictures cannot go into one file", "name a folder with -o"});
   }
   std::vector<job::CutPicture> made;
@@ -198,7 +183,7 @@ int run_cut_out(const Asked& asked, const Voices& voices) {
   const Diagnostics found = all_found(made);
   if (asked.has("--json")) {
     voices.out.raw(job::cut_out_report(made));
-    return code_for(found);
+    return code_of(found);
   }
   draw_findings(found, MemoryWorld(), voices.err);
   for (const job::CutPicture& one : made) {
@@ -206,7 +191,7 @@ int run_cut_out(const Asked& asked, const Voices& voices) {
     voices.out.line(voices.out.toned(Tone::strong, one.file) + " from " + one.picture);
     voices.out.line(fmt::format("  {:.0f} % of it is transparent", 100 * one.share), 4);
   }
-  return code_for(found);
+  return code_of(found);
 }
 
 }  // namespace quoin::cli

@@ -118,6 +118,14 @@ std::string Terminal::toned(Tone tone, std::string_view text) const {
   return code(tone) + std::string(text) + "\x1b[0m";
 }
 
+std::string Terminal::swatch(std::string_view hex) const {
+  if (!colour_ || hex.size() < 7) return {};
+  const auto part = [&](std::size_t at) {
+    return std::to_string(std::strtol(std::string(hex.substr(at, 2)).c_str(), nullptr, 16));
+  };
+  return "\x1b[48;2;" + part(1) + ";" + part(3) + ";" + part(5) + "m    \x1b[0m ";
+}
+
 void Terminal::line(std::string_view text, int indent) const {
   raw(wrapped(text, width_, indent) + "\n");
 }

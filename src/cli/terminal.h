@@ -19,6 +19,8 @@ class Terminal {
   /// Columns to wrap at; 0 means do not wrap.
   [[nodiscard]] int width() const { return width_; }
   [[nodiscard]] std::string toned(Tone tone, std::string_view text) const;
+  /// A patch of a colour, "#rrggbb", and a space; "" where there is no colour.
+  [[nodiscard]] std::string swatch(std::string_view hex) const;
   /// Writes the text wrapped between words; lines after the first start with `indent` spaces.
   void line(std::string_view text, int indent = 0) const;
   void raw(std::string_view text) const;

@@ -6,38 +6,15 @@
 #include "cli/at_work.h"
 #include "cli/command.h"
 #include "cli/draw_findings.h"
+#include "cli/picture_words.h"
 #include "job/trace/trace_report.h"
 
 namespace quoin::cli {
 namespace fs = std::filesystem;
 namespace {
 
-int refuse_trace(const Voices& voices, const std::string& fault, const std::string& hint) {
-  voices.err.line(voices.err.toned(Tone::error, "quoin:") + " " + fault, 4);
-  voices.err.line(voices.err.toned(Tone::good, "hint:") + " " + hint, 6);
-  return exit_wrong_use;
-}
-
-struct WrongTrace {
-  std::string what, hint;
-};
-
-/// "#1d2b33,#fff, black" as colours; the word that is none in `bad`.
-std::vector<Colour> colours_in(const std::string& list, std::string& bad) {
-  std::vector<Colour> colours;
-  for (const std::string& word : split(list)) {
-    const auto colour = parse_colour(word);
-    if (!colour || colour->alpha < 1) {
-      bad = word;
-      return {};
-    }
-    colours.push_back(*colour);
-  }
-  return colours;
-}
-
 /// "#a1b2c3=#f4e3c1,white=black": colours and what takes their places.
-std::optional<WrongTrace> read_instead(const std::string& list, trace::TraceWishes& wishes) {
+std::optional<WrongUse> read_instead(const std::string& list, trace::TraceWishes& wishes) {
   for (const std::string& pair : split(list)) {
     const std::size_t middle = pair.find('=');
     std::string bad = pair;
@@ -49,17 +26,17 @@ std::optional<WrongTrace> read_instead(const std::string& list, trace::TraceWish
         continue;
       }
     }
-    return WrongTrace{fmt::format("--instead has \"{}\", which is no pair of opaque colours", pair),
+    return WrongUse{fmt::format("--instead has \"{}\", which is no pair of opaque colours", pair),
                       "write --instead \"#c65b3a=#dd7057,#fff=#f4e3c1\""};
   }
   if (!wishes.instead.empty()) return std::nullopt;
-  return WrongTrace{"--instead needs pairs of colours",
+  return WrongUse{"--instead needs pairs of colours",
                     "write --instead \"#c65b3a=#dd7057,#fff=#f4e3c1\""};
 }
 
-std::optional<WrongTrace> read_trace_wishes(const Asked& asked, trace::TraceWishes& wishes) {
+std::optional<WrongUse> read_trace_wishes(const Asked& asked, trace::TraceWishes& wishes) {
   if (asked.has("--closest") && asked.has("--fewest-nodes")) {
-    return WrongTrace{"--closest and --fewest-nodes cannot both be followed",
+    return WrongUse{"--closest and --fewest-nodes cannot both be followed",
                       "leave out one of them"};
   }
   if (asked.has("--fewest-nodes")) wishes.closeness = trace::Closeness::fewest_nodes;
@@ -68,23 +45,23 @@ std::optional<WrongTrace> read_trace_wishes(const Asked& asked, trace::TraceWish
         std::from_chars(count->data(), count->data() + count->size(), wishes.colours);
     const bool whole = error == std::errc{} && end == count->data() + count->size();
     if (!whole || wishes.colours < 1 || wishes.colours > 64) {
-      return WrongTrace{
+      return WrongUse{
           fmt::format("--colours takes a whole number from 1 to 64, not \"{}\"", *count),
           "write --colours 6"};
     }
   }
   if (const auto list = asked.get("--palette")) {
     if (wishes.colours > 0) {
-      return WrongTrace{"--colours and --palette cannot both be followed", "leave out one of them"};
+      return WrongUse{"--colours and --palette cannot both be followed", "leave out one of them"};
     }
     std::string bad;
     wishes.palette = colours_in(*list, bad);
     if (!bad.empty()) {
-      return WrongTrace{fmt::format("--palette has \"{}\", which is no opaque colour", bad),
+      return WrongUse{fmt::format("--palette has \"{}\", which is no opaque colour", bad),
                         "write colours like #1d2b33, with commas between them"};
     }
     if (wishes.palette.empty() || wishes.palette.size() > 64) {
-      return WrongTrace{"--palette takes 1 to 64 colours", "write --palette \"#1d2b33,#f4e3c1\""};
+      return WrongUse{"--palette takes 1 to 64 colours", "write --palette \"#1d2b33,#f4e3c1\""};
     }
   }
   if (const auto list = asked.get("--instead")) return read_instead(*list, wishes);
@@ -116,16 +93,10 @@ void tell_verdict(const job::TracedPicture& one, const Terminal& out) {
   out.line("  " + numbers_of(one), 4);
 }
 
-int code_of(const Diagnostics& found) {
-  const Counts counts = count(found);
-  if (counts.errors > 0) return exit_not_written;
-  return counts.warnings > 0 ? exit_with_warnings : exit_clean;
-}
-
 int trace_some(const Asked& asked, const trace::TraceWishes& wishes, const Voices& voices) {
   if (asked.words.empty()) {
-    return refuse_trace(voices, "trace needs a picture, or --all for those of a game",
-                        "quoin trace crab.png -o art");
+    return refuse(voices, {"trace needs a picture, or --all for those of a game",
+                        "quoin trace crab.png -o art"});
   }
   job::TraceOrder order;
   order.pictures = asked.words;
@@ -133,11 +104,11 @@ int trace_some(const Asked& asked, const trace::TraceWishes& wishes, const Voice
   order.difference = asked.get("--difference").value_or("");
   order.wishes = wishes;
   if (order.pictures.size() > 1 && order.out.ends_with(".svg")) {
-    return refuse_trace(voices, "several drawings cannot go into one file",
-                        "name a folder with -o");
+    return refuse(voices, {"several drawings cannot go into one file",
+                        "name a folder with -o"});
   }
   if (order.pictures.size() > 1 && !order.difference.empty()) {
-    return refuse_trace(voices, "--difference is for one picture at a time", "name one picture");
+    return refuse(voices, {"--difference is for one picture at a time", "name one picture"});
   }
   std::vector<job::TracedPicture> traced;
   {
@@ -204,13 +175,13 @@ void tell_game(const job::GameTraced& traced, const job::AcceptTraces& accept,
 
 int trace_all(const Asked& asked, const trace::TraceWishes& wishes, const Voices& voices) {
   if (asked.words.size() > 1) {
-    return refuse_trace(voices, "--all takes one game", "quoin trace --all " + asked.words.front());
+    return refuse(voices, {"--all takes one game", "quoin trace --all " + asked.words.front()});
   }
   const std::string folder = asked.words.empty() ? "." : asked.words.front();
   std::error_code fault;
   if (!fs::exists(fs::path(folder) / "game.toml", fault)) {
-    return refuse_trace(voices, fmt::format("there is no game.toml in {}", folder),
-                        "name the game's folder after --all");
+    return refuse(voices, {fmt::format("there is no game.toml in {}", folder),
+                        "name the game's folder after --all"});
   }
   job::AcceptTraces accept;
   if (const auto which = asked.get("--accept")) {
@@ -218,8 +189,8 @@ int trace_all(const Asked& asked, const trace::TraceWishes& wishes, const Voices
     accept.which = *which == "good" ? Which::good : *which == "all" ? Which::all : Which::named;
     if (accept.which == Which::named) accept.names = split(*which);
     if (accept.which == Which::named && accept.names.empty()) {
-      return refuse_trace(voices, "--accept needs good, all, or names of pictures",
-                          "write --accept good");
+      return refuse(voices, {"--accept needs good, all, or names of pictures",
+                          "write --accept good"});
     }
   }
   job::GameTraced traced;
@@ -244,15 +215,15 @@ int trace_all(const Asked& asked, const trace::TraceWishes& wishes, const Voices
 int run_trace(const Asked& asked, const Voices& voices) {
   trace::TraceWishes wishes;
   if (const auto fault = read_trace_wishes(asked, wishes)) {
-    return refuse_trace(voices, fault->what, fault->hint);
+    return refuse(voices, {fault->what, fault->hint});
   }
   const bool all = asked.has("--all");
   if (asked.has("--accept") && !all) {
-    return refuse_trace(voices, "--accept is for the pictures of a game", "write --all before it");
+    return refuse(voices, {"--accept is for the pictures of a game", "write --all before it"});
   }
   if (all && (asked.has("--out") || asked.has("--difference"))) {
-    return refuse_trace(voices, "with --all each drawing goes beside its picture",
-                        "leave out -o and --difference");
+    return refuse(voices, {"with --all each drawing goes beside its picture",
+                        "leave out -o and --difference"});
   }
   return all ? trace_all(asked, wishes, voices) : trace_some(asked, wishes, voices);
 }

@@ -36,7 +36,7 @@ Json picture_view(const job::ListedPicture& picture) {
             {"height", picture.facts.height},
             {"bytes", picture.bytes},
             {"alpha", picture.facts.has_alpha},
-            {"profile", picture.facts.has_profile ? "its own" : ""},
+            {"profile", picture.facts.profile},
             {"ppi", picture.ppi ? Json(*picture.ppi) : Json(nullptr)},
             {"printed", nullptr},
             {"pieces", picture.pieces},

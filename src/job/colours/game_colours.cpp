@@ -28,25 +28,12 @@ std::shared_ptr<const Raster> pixels_or_drawn(PictureShelf& shelf, const Picture
   return std::make_shared<const Raster>(image.raster());
 }
 
-double off(const PaletteColour& a, const PaletteColour& b) {
-  return ciede2000(to_lab(a.colour), to_lab(b.colour));
-}
-
 /// The colour of `all` that is this one to everybody's eyes.
 const PaletteColour* same_as(const PaletteColour& colour, const std::vector<PaletteColour>& all) {
   const auto found = std::find_if(all.begin(), all.end(), [&](const PaletteColour& one) {
-    return off(one, colour) < the_same;
+    return ciede2000(to_lab(one.colour), to_lab(colour.colour)) < the_same;
   });
   return found == all.end() ? nullptr : &*found;
-}
-
-void name_beside(std::vector<PaletteColour>& colours, const std::vector<PaletteColour>& of_game) {
-  std::vector<std::string> taken;
-  for (const PaletteColour& one : of_game) taken.push_back(one.name);
-  trace::name_colours(colours, taken);
-  for (PaletteColour& one : colours) {
-    if (const PaletteColour* same = same_as(one, of_game)) one.name = same->name;
-  }
 }
 
 /// Gathers pictures from one shelf or from several.
@@ -67,11 +54,11 @@ class Gathering {
     pixels_.push_back(pixels);
   }
 
-  FoundPalette done(const PaletteWishes& wishes, const std::vector<PaletteColour>& of_game) {
+  FoundPalette done(PaletteWishes wishes, const std::vector<PaletteColour>& of_game) {
     std::vector<const Raster*> all;
     for (const auto& one : pixels_) all.push_back(one.get());
+    for (const PaletteColour& one : of_game) wishes.named[one.name] = one.colour;
     result_.colours = trace::palette_of(all, wishes);
-    name_beside(result_.colours, of_game);
     return std::move(result_);
   }
 
@@ -145,7 +132,6 @@ TakenColours take_colours(const std::string& folder, std::vector<PaletteColour> 
   TakenColours taken;
   const std::vector<PaletteColour> of_game = colours_of(folder, taken.found);
   if (any_errors(taken.found)) return taken;
-  name_beside(colours, of_game);
   Edit edit;
   for (PaletteColour& one : colours) {
     if (same_as(one, of_game) != nullptr) {

@@ -26,6 +26,16 @@ Diagnostic nothing_near(const std::string& path, double reach) {
       .hint(fmt::format("try --reach {:g}", reach * 2));
 }
 
+/// Of what is not transparent.
+double changed_share(const Raster& before, const Raster& after) {
+  std::size_t shown = 0, changed = 0;
+  for (std::size_t i = 0; i < before.pixels.size(); ++i) {
+    shown += before.pixels[i] >> 24 != 0 ? 1 : 0;
+    changed += before.pixels[i] != after.pixels[i] ? 1 : 0;
+  }
+  return shown > 0 ? double(changed) / double(shown) : 0;
+}
+
 std::string ending_for(const Bytes& bytes) { return bytes.starts_with("\x89PNG") ? ".png" : ".svg"; }
 
 /// Where a recoloured picture goes: as the order says, once for each.
@@ -71,9 +81,10 @@ NewPictures recolour_picture(PictureShelf& shelf, const PicturePtr& picture,
     if (pulled.changed > 0) fresh.bytes = std::move(pulled.svg);
     made.words.push_back(fmt::format("{} colours in its text were changed", pulled.changed));
   } else if (const auto pixels = shelf.pixels(picture).or_report(made.found)) {
-    const trace::Pulled pulled = trace::pull(**pixels, palette, reach);
-    if (pulled.share > 0) fresh.bytes = write_png(pulled.picture, usual_ppi);
-    made.words.push_back(fmt::format("{:.0f} % of it changed its colour", pulled.share * 100));
+    const Raster pulled = trace::pull(**pixels, palette, reach);
+    const double share = changed_share(**pixels, pulled);
+    if (share > 0) fresh.bytes = write_png(pulled, usual_ppi);
+    made.words.push_back(fmt::format("{:.0f} % of it changed its colour", share * 100));
   } else {
     return made;
   }

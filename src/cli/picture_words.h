@@ -1,0 +1,25 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "cli/command.h"
+#include "media/colour.h"
+
+namespace quoin::cli {
+
+// What the commands that work on pictures have in common.
+
+/// What of a command cannot be followed, and what to write instead.
+struct WrongUse {
+  std::string what, hint;
+};
+/// Says so; the exit code for it.
+int refuse(const Voices& voices, const WrongUse& wrong);
+
+/// "#1d2b33,#fff, black" as colours; the word that is none in `bad`.
+[[nodiscard]] std::vector<Colour> colours_in(const std::string& list, std::string& bad);
+
+/// The code to end with when what could be made was written.
+[[nodiscard]] int code_of(const Diagnostics& found);
+
+}  // namespace quoin::cli
