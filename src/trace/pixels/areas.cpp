@@ -65,10 +65,14 @@ Areas find_areas(const Source& source, const TraceWishes& wishes, int scale) {
               {},    {},    source.has_alpha(), {}};
   areas.enlarged = enlarged(areas.pixels, scale);
   areas.palette = wished_palette(areas, source, wishes);
+  const bool wished = wishes.colours > 0 || !wishes.palette.empty();
+  const bool is_clean = noise.sigma <= 0 && is_even(areas);
+  if (is_clean && !wished) {
+    areas.palette = with_exact_colours(areas.palette, areas.pixels, areas.core, most_colours);
+  }
   const Coloured coloured = areas.coloured();
   Grid<int> cells = label_cells(coloured);
-  if (noise.sigma <= 0 && is_even(areas)) {
-    const bool wished = wishes.colours > 0 || !wishes.palette.empty();
+  if (is_clean) {
     explain_pixels(cells, coloured);
     if (!wished && add_missing(areas, cells)) {
       cells = label_cells(coloured);
