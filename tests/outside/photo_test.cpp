@@ -2,6 +2,8 @@
 // pictures composited here by the published equation.
 #include <gtest/gtest.h>
 
+#include <fmt/format.h>
+
 #include <eigen3/Eigen/Dense>
 #include <random>
 
@@ -40,6 +42,7 @@ TEST(AgainstEigen, homographies_are_those_of_the_direct_linear_transformation) {
 // Source: a rectangle seen by a pinhole camera, drawn by the tests' own camera, whose focal length
 // and turn are not told: the proportion of its sides must come out.
 TEST(Pose, knows_the_proportion_of_a_rectangle_from_its_picture) {
+  int explained = 0;
   for (unsigned seed = 1; seed < 40; ++seed) {
     trace::photo::Chance chance(seed);
     trace::PhotoWishes wishes;
@@ -49,9 +52,11 @@ TEST(Pose, knows_the_proportion_of_a_rectangle_from_its_picture) {
     trace::Corners corners;
     for (int k = 0; k < 4; ++k) corners[std::size_t(k)] = camera.corner(k);
     const trace::Lens lens{camera.middle(), 800, 0};
-    EXPECT_LT(trace::pose_of(corners, 63.0 / 88, lens).misfit, 0.6) << seed;
-    EXPECT_GT(trace::pose_of(corners, 0.8, lens).misfit, 2) << seed;
+    EXPECT_LT(trace::pose_of(corners, 63.0 / 88, lens).misfit, 0.15) << seed;
+    explained += trace::pose_of(corners, 0.8, lens).misfit < 1 ? 1 : 0;
   }
+  // Tilted just so, another focal length explains another proportion as well.
+  EXPECT_LE(explained, 3);
 }
 
 struct Recovered {
@@ -59,9 +64,14 @@ struct Recovered {
 };
 
 // Source: T. Porter, T. Duff, "Compositing Digital Images", Computer Graphics 18(3), 1984: a
-// picture laid over another is c = aF + (1 - a)G. Icons: as in the checks of the tracer.
-Recovered recovered(const Raster& truth, std::uint32_t ground) {
-  const auto cut = trace::cut_out(trials::laid_on(truth, ground), {}, "it", {});
+// picture laid over another is c = aF + (1 - a)G. The drawings are opaque: of a
+// shade or a veil nobody can say how much was there.
+Recovered recovered(const Raster& truth, std::uint32_t ground, int jpeg_quality = 0) {
+  trace::CutOutWishes wishes;
+  wishes.enclosed = trace::EnclosedGround::cut_out;
+  const Raster laid = trials::laid_on(truth, ground);
+  const auto cut = trace::cut_out(
+      jpeg_quality > 0 ? trials::through_jpeg(laid, jpeg_quality) : laid, wishes, "it", {});
   EXPECT_TRUE(cut.ok());
   Recovered error;
   double weight = 0;
@@ -80,13 +90,20 @@ Recovered recovered(const Raster& truth, std::uint32_t ground) {
   return error;
 }
 
-TEST(CutOutAgainstCompositing, recovers_icons_from_three_grounds) {
-  std::vector<Raster> icons;
-  for (const trials::KnownPicture& icon : trials::icons(QUOIN_NODE_PACKAGES, trials::Half::tuned)) {
-    if (icons.size() == 5) break;
+TEST(CutOutAgainstCompositing, recovers_drawings_from_three_grounds) {
+  std::vector<Raster> drawings;
+  const std::string shapes[] = {
+      "<path d='M20 70C20 20 80 10 100 45S108 110 62 112 20 98 20 70Z' fill='#c6402c' "
+      "stroke='#161c22' stroke-width='3'/><circle cx='60' cy='60' r='16' fill='#f4e3c1'/>",
+      "<path d='M64 8L78 48 120 50 87 76 99 117 64 93 29 117 41 76 8 50 50 48Z' fill='#20505a'/>",
+      "<path d='M14 110C40 20 90 100 116 16' fill='none' stroke='#101418' stroke-width='4'/>"
+      "<ellipse cx='84' cy='92' rx='26' ry='18' fill='#e08a1e'/>"};
+  for (const std::string& shape : shapes) {
+    const Bytes svg =
+        "<svg xmlns='http://www.w3.org/2000/svg' width='128' height='128'>" + shape + "</svg>";
     // A rim of ground round each.
     Raster framed{160, 160, std::vector<std::uint32_t>(160 * 160, 0)};
-    const auto drawn = trace::drawn(icon.svg, 128, 128);
+    const auto drawn = trace::drawn(svg, 128, 128);
     ASSERT_TRUE(drawn);
     for (int y = 0; y < 128; ++y) {
       for (int x = 0; x < 128; ++x) {
@@ -94,21 +111,24 @@ TEST(CutOutAgainstCompositing, recovers_icons_from_three_grounds) {
             drawn->pixels[std::size_t(y * 128 + x)];
       }
     }
-    icons.push_back(framed);
+    drawings.push_back(framed);
   }
-  // Greens, violets and greys that the icons have little of: where a thing has the ground's own
-  // colour nobody can say where it ends.
-  for (const std::uint32_t ground : {0x3FD07AU, 0x7A3FD0U, 0x5A6470U}) {
+  // Colours that the drawings have little of: where a thing has the ground's own colour nobody can
+  // say where it ends.
+  for (const std::uint32_t ground : {0x3FD07AU, 0x7A3FD0U, 0xFFFFFFU}) {
     Recovered mean;
-    for (const Raster& icon : icons) {
-      const Recovered one = recovered(icon, ground);
-      mean.alpha += one.alpha / double(icons.size());
-      mean.colour += one.colour / double(icons.size());
+    double alpha_of_jpeg = 0;
+    for (const Raster& drawing : drawings) {
+      alpha_of_jpeg += recovered(drawing, ground, 85).alpha / double(drawings.size());
+      const Recovered one = recovered(drawing, ground);
+      mean.alpha += one.alpha / double(drawings.size());
+      mean.colour += one.colour / double(drawings.size());
     }
-    EXPECT_LE(mean.alpha, 1.5) << std::hex << ground;
-    EXPECT_LE(mean.colour, 16) << std::hex << ground;
-    RecordProperty("alpha", std::to_string(mean.alpha));
-    RecordProperty("colour", std::to_string(mean.colour));
+    EXPECT_LE(mean.alpha, 0.1) << std::hex << ground;
+    EXPECT_LE(mean.colour, 2) << std::hex << ground;
+    EXPECT_LE(alpha_of_jpeg, 1.5) << std::hex << ground;
+    fmt::print("{:06x}: alpha off by {:.2f}, colour by {:.2f}; from a JPEG alpha by {:.2f}\n",
+               ground, mean.alpha, mean.colour, alpha_of_jpeg);
   }
 }
 

@@ -124,6 +124,15 @@ TEST_F(StraightenPictures, says_what_is_wrong_with_other_files) {
   EXPECT_EQ(ids(one("none.png").found), "picture.missing ");
 }
 
+TEST_F(StraightenPictures, refuses_a_picture_of_20000_by_20000_pixels_unread) {
+  // The head of such a PNG: signature, IHDR with its checksum, and nothing else.
+  static constexpr unsigned char head[] = {
+      0x89, 'P',  'N',  'G', '\r', '\n', 0x1A, '\n', 0, 0, 0, 13, 'I',  'H',  'D',  'R', 0,
+      0,    0x4E, 0x20, 0,   0,    0x4E, 0x20, 8,    2, 0, 0, 0,  0x6C, 0x12, 0xD1, 0x6E};
+  folder.write("vast.png", std::string(reinterpret_cast<const char*>(head), sizeof head));
+  EXPECT_EQ(ids(one("vast.png").found), "picture.too-large ");
+}
+
 TEST_F(StraightenPictures, shows_the_corners_on_the_photograph) {
   folder.write("crab.png", cards_png(1));
   StraightenOrder order;

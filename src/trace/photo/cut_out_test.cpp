@@ -105,7 +105,7 @@ TEST(CutOut, keeps_a_thin_dark_line_round_a_thing_dark) {
       if (std::hypot(x - 39.5, y - 39.5) < 23.4) continue;
       const std::uint32_t p = at(out, x, y);
       // Outside the line's middle every pixel is as dark as the line, whatever its alpha.
-      EXPECT_LE(p & 255, 24 + (p >> 24) / 12) << x << " " << y;
+      EXPECT_LE(p & 255, 28 + (p >> 24) / 12) << x << " " << y;
     }
   }
 }
