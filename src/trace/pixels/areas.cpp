@@ -30,7 +30,7 @@ Palette wished_palette(const Areas& areas, const Source& source, const TraceWish
 /// ripples even where no noise is measured. Gradients have them too; their bands need no
 /// explaining.
 bool is_even(const Areas& areas) {
-  constexpr double most_uneven = 0.08;
+  constexpr double most_uneven = 0.01;
   std::int64_t pairs = 0, differing = 0;
   for (int y = 0; y < areas.pixels.height(); ++y) {
     for (int x = 0; x + 1 < areas.pixels.width(); ++x) {

@@ -44,8 +44,8 @@ constexpr std::uint32_t navy = 0xFF122A45, water = 0xFF4C7399, pink = 0xFFE8A48E
 TEST(ExplainedPixels, have_the_colour_of_a_stripe_that_no_pixel_shows) {
   const Tracing tracing = redrawn(inked(150, 120, [](double x, double y) {
     const double away = std::abs(y - 40 - 0.31 * x) / std::hypot(1, 0.31);
-    if (x < 12 || x > 138) return water;
-    return away < 0.8 ? pink : away < 3 ? navy : water;
+    if (x < 40 || x > 100) return water;
+    return away < 0.75 && x > 55 && x < 82 ? pink : away < 3 ? navy : water;
   }));
   EXPECT_LT(nearest(tracing, "#e8a48e"), 6);
   EXPECT_LT(nearest(tracing, "#122a45"), 2);
