@@ -5,9 +5,11 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 #include <set>
 
 #include "pieces/card/check_parts.h"
+#include "pieces/card/suit_change.h"
 
 namespace quoin::pieces {
 namespace {
@@ -71,8 +73,34 @@ std::string colours_of(const SuitLook& suit) {
          (suit.source == SuitLook::Source::measured ? " (the main colour of its cards)" : "");
 }
 
-void report(const SuitLook& a, const SuitLook& b, const Differences& found, SuitCues cues,
-            const game::Limits& limits, Diagnostics& reports) {
+/// "make Rust #e0a070 instead of #b0652a": the smaller of the changes of one of the two that is
+/// safe beside all suits; "" when neither has one. A measured colour is nowhere written to be
+/// changed.
+std::string advised_change(const std::vector<SuitLook>& suits, std::size_t i, std::size_t j,
+                           double limit) {
+  std::string words;
+  double least = 1e9;
+  for (const std::size_t one : {i, j}) {
+    if (suits[one].source == SuitLook::Source::measured) continue;
+    std::vector<Colour> others;
+    for (std::size_t k = 0; k < suits.size(); ++k) {
+      if (k != one) others.push_back(suits[k].colour);
+    }
+    const std::optional<Colour> to = safe_change(suits[one].colour, others, limit);
+    if (!to) continue;
+    const double size = ciede2000(to_lab(suits[one].colour), to_lab(*to));
+    if (size >= least) continue;
+    least = size;
+    words = fmt::format("make {} {} instead of {}", suits[one].name, to_string(*to),
+                        to_string(suits[one].colour));
+  }
+  return words;
+}
+
+void report(const std::vector<SuitLook>& suits, std::size_t i, std::size_t j,
+            const Differences& found, SuitCues cues, const game::Limits& limits,
+            Diagnostics& reports) {
+  const SuitLook &a = suits[i], &b = suits[j];
   const auto worst = std::min_element(found.begin(), found.end()) - found.begin();
   const Vision vision = visions[static_cast<std::size_t>(worst)];
   const std::string eyes =
@@ -87,14 +115,15 @@ void report(const SuitLook& a, const SuitLook& b, const Differences& found, Suit
   const bool by_icon = cues.icons == SuitCues::Printed::yes && !a.icon.empty() && !b.icon.empty() &&
                        a.icon != b.icon;
   const bool by_name = cues.names == SuitCues::Printed::yes && a.name != b.name;
+  const std::string change = advised_change(suits, i, j, limits.suit_difference);
   if (by_icon || by_name) {
     finding.severity = Severity::note;
     finding.detail(fmt::format("their {} are printed too and still tell them apart",
                                by_icon ? "icons" : "names"));
+    if (!change.empty()) finding.hint(change);
   } else {
-    finding.hint(
-        "make one of them much lighter or darker, or print {suit.icon} or {suit.name} "
-        "on each card");
+    finding.hint((change.empty() ? "make one of them much lighter or darker" : change) +
+                 ", or print {suit.icon} or {suit.name} on each card");
   }
   reports.push_back(std::move(finding));
 }
@@ -146,7 +175,7 @@ Diagnostics check_suits(const std::vector<SuitLook>& suits, SuitCues cues,
     for (std::size_t j = i + 1; j < suits.size(); ++j) {
       const Differences found = differences(suits[i].colour, suits[j].colour);
       if (*std::min_element(found.begin(), found.end()) >= limits.suit_difference) continue;
-      report(suits[i], suits[j], found, cues, limits, reports);
+      report(suits, i, j, found, cues, limits, reports);
     }
   }
   return reports;

@@ -50,7 +50,8 @@ struct SuitCues {
 
 /// `suits.look-alike` for each pair that somebody cannot tell apart: CIEDE2000 of their colours,
 /// as they are and as seen with each of three colour-vision deficiencies, under
-/// `limits.suit_difference`. A note only when icons or names tell them apart as well.
+/// `limits.suit_difference`. A note only when icons or names tell them apart as well. The hint
+/// names the smallest change of one of the two that is safe beside all suits, where there is one.
 [[nodiscard]] Diagnostics check_suits(const std::vector<SuitLook>& suits, SuitCues cues,
                                       const game::Limits& limits);
 

@@ -23,7 +23,7 @@ TEST(SuitsAlike, tells_a_pair_that_red_green_blindness_merges) {
             "warning suits.look-alike game.toml:12:1 on /\n"
             "the colours of Rust and Moss differ by 3.2 for deutan eyes; 10 tells suits apart\n"
             "#b0652a and #7a7a2a; normal 25.3, protan 3.2, deutan 3.2, tritan 20.0 (CIEDE2000)\n"
-            "hint: make one of them much lighter or darker, or print {suit.icon} or {suit.name} on "
+            "hint: make Rust #8a4508 instead of #b0652a, or print {suit.icon} or {suit.name} on "
             "each card\n");
 }
 
@@ -48,7 +48,8 @@ TEST(SuitsAlike, is_a_note_when_icons_differ_and_are_printed) {
             "note suits.look-alike game.toml:12:1 on /\n"
             "the colours of Rust and Moss differ by 3.2 for deutan eyes; 10 tells suits apart\n"
             "#b0652a and #7a7a2a; normal 25.3, protan 3.2, deutan 3.2, tritan 20.0 (CIEDE2000)\n"
-            "their icons are printed too and still tell them apart\n");
+            "their icons are printed too and still tell them apart\n"
+            "hint: make Rust #8a4508 instead of #b0652a\n");
 }
 
 TEST(SuitsAlike, stays_a_warning_when_the_icon_is_one_file_or_not_printed) {

@@ -1,5 +1,6 @@
 #include "trace/colours/plain_areas.h"
 
+#include <algorithm>
 #include <map>
 
 #include "trace/pixels/noise.h"
@@ -12,7 +13,10 @@ constexpr int least_alpha = 32;       // below, a premultiplied pixel says too l
 constexpr int least_area = 6;         // pixels; fewer are a speck of something mixed
 constexpr int tile = 8;               // pixels; means over tiles have little noise left
 constexpr double noise_share = 0.02;  // of plain pixels, below which a picture is noise
-constexpr int mixture_reach = 3;      // pixels: as far as an edge is soft
+// A plain area: so many of its tiles within so many units of L*a*b* of its middle.
+constexpr double near_tile = 1, near_share = 0.6;
+constexpr double far_tile = 4, far_share = 0.95;
+constexpr int mixture_reach = 3;  // pixels: as far as an edge is soft
 
 Three straight_colour(std::uint32_t pixel) {
   const auto alpha = float(pixel >> 24);
@@ -25,16 +29,54 @@ Three straight_colour(std::uint32_t pixel) {
 
 /// Sums of a tile of one area.
 struct TileSum {
-  Three lab;
+  Three lab, srgb;
   int pixels = 0;
+  [[nodiscard]] Three mean() const { return lab * (1 / float(pixels)); }
 };
+
+/// The middle one of the tiles' values of one part of L*a*b*, by pixels.
+float middle_of(const std::vector<TileSum>& tiles, float Three::*part) {
+  std::vector<std::pair<float, int>> values;
+  int total = 0;
+  for (const TileSum& one : tiles) {
+    values.emplace_back(one.mean().*part, one.pixels);
+    total += one.pixels;
+  }
+  std::sort(values.begin(), values.end());
+  int below = 0;
+  for (const auto& [value, pixels] : values) {
+    below += pixels;
+    if (2 * below >= total) return value;
+  }
+  return 0;
+}
+
+/// Tells a gradient, and takes a plain area's mean from where it is undisturbed: coarse coding of
+/// colour moves the tiles along an area's border.
+void judge(const std::vector<TileSum>& tiles, PlainArea& area, double noise) {
+  if (tiles.empty()) return;
+  const Three middle{middle_of(tiles, &Three::x), middle_of(tiles, &Three::y),
+                     middle_of(tiles, &Three::z)};
+  TileSum calm;
+  int total = 0, not_far = 0;
+  for (const TileSum& one : tiles) {
+    const double away = distance(one.mean(), middle);
+    total += one.pixels;
+    if (away < far_tile + noise) not_far += one.pixels;
+    if (away >= near_tile + 0.3 * noise) continue;
+    calm.srgb = calm.srgb + one.srgb;
+    calm.pixels += one.pixels;
+  }
+  area.gradient = calm.pixels < near_share * total || not_far < far_share * total;
+  if (!area.gradient) area.mean = calm.srgb * (1 / float(calm.pixels));
+}
 
 }  // namespace
 
 PlainAreas::PlainAreas(const Raster& picture) {
   read(picture);
   const int w = width(), h = height();
-  const auto step = static_cast<float>(5 + 3 * noise_), limit = step * step;
+  const auto step = static_cast<float>(5 + noise_), limit = step * step;
   Grid<char> plain(w, h, 1);
   int visible = 0, even = 0;
   for (int y = 0; y < h; ++y) {
@@ -69,7 +111,15 @@ void PlainAreas::read(const Raster& picture) {
     pixels.cells()[i] = rgb(colour_.cells()[i]);
   }
   if (w == 0 || h == 0) return;
-  noise_ = std::min(measure_noise(pixels).sigma, 12.0);
+  const Noise noise = measure_noise(pixels);
+  noise_ = std::min(noise.sigma, 12.0);
+  if (noise_ > 0) {
+    // With a step wide enough for noise, shades side by side would run into each other.
+    pixels = without(noise, pixels);
+    for (std::size_t i = 0; i < pixels.cells().size(); ++i) {
+      colour_.cells()[i] = three(pixels.cells()[i]);
+    }
+  }
   lab_ = lab_of(pixels);
 }
 
@@ -119,21 +169,15 @@ void PlainAreas::tell_gradients() {
       if (area(x, y) < 0) continue;
       TileSum& sum = tiles[{area(x, y), y / tile * across + x / tile}];
       sum.lab = sum.lab + lab(x, y);
+      sum.srgb = sum.srgb + colour(x, y);
       ++sum.pixels;
     }
   }
-  const double limit = 0.8 + 0.3 * noise_;
-  std::vector<double> spread(all_.size(), 0), weight(all_.size(), 0);
+  std::vector<std::vector<TileSum>> of_area(all_.size());
   for (const auto& [where, sum] : tiles) {
-    if (sum.pixels < tile) continue;
-    const auto number = std::size_t(where.first);
-    const Three mean = sum.lab * (1 / float(sum.pixels));
-    spread[number] += sum.pixels * double(squared(mean - lab_of(all_[number].mean)));
-    weight[number] += sum.pixels;
+    if (sum.pixels >= tile) of_area[std::size_t(where.first)].push_back(sum);
   }
-  for (std::size_t i = 0; i < all_.size(); ++i) {
-    all_[i].gradient = weight[i] > 0 && spread[i] / weight[i] > limit * limit;
-  }
+  for (std::size_t i = 0; i < all_.size(); ++i) judge(of_area[i], all_[i], noise_);
 }
 
 std::optional<Mixture> PlainAreas::mixture(int x, int y) const {
