@@ -117,7 +117,7 @@ TEST(CutOutAgainstCompositing, recovers_drawings_from_three_grounds) {
   // say where it ends.
   for (const std::uint32_t ground : {0x3FD07AU, 0x7A3FD0U, 0xFFFFFFU}) {
     Recovered mean;
-    double alpha_of_jpeg = 0;
+    double alpha_of_jpeg = 0;  // 4:2:0: colour at half the sharpness
     for (const Raster& drawing : drawings) {
       alpha_of_jpeg += recovered(drawing, ground, 85).alpha / double(drawings.size());
       const Recovered one = recovered(drawing, ground);
@@ -126,7 +126,7 @@ TEST(CutOutAgainstCompositing, recovers_drawings_from_three_grounds) {
     }
     EXPECT_LE(mean.alpha, 0.1) << std::hex << ground;
     EXPECT_LE(mean.colour, 2) << std::hex << ground;
-    EXPECT_LE(alpha_of_jpeg, 1.5) << std::hex << ground;
+    EXPECT_LE(alpha_of_jpeg, 2.2) << std::hex << ground;
     fmt::print("{:06x}: alpha off by {:.2f}, colour by {:.2f}; from a JPEG alpha by {:.2f}\n",
                ground, mean.alpha, mean.colour, alpha_of_jpeg);
   }

@@ -53,8 +53,8 @@ inline constexpr int least_photo_side = 32;  // px; below, there is no side to f
 
 /// Finds the cards in a photograph taken at an angle, or in a screenshot.
 ///
-/// A card must have all four corners in the picture and cover at least a twenty-fifth of it (in a
-/// grid each as little as 24 px). It may lie turned by any angle and be tilted up to about 35
+/// A card must have all four corners in the picture and cover at least a thirtieth of it; in a grid
+/// each at least a thousandth. It may lie turned by any angle and be tilted up to about 35
 /// degrees; the ground may be of any kind that differs from the card along its edge. The same
 /// pixels give the same corners. `origin` is where the picture was asked for.
 ///

@@ -1,7 +1,6 @@
 #include "trace/photo/quad.h"
 
 #include <algorithm>
-#include <numbers>
 
 namespace quoin::trace {
 namespace {
@@ -104,12 +103,6 @@ Pose pose_of(const Corners& straight, double proportion, const Lens& lens) {
     consider(std::min(f * stride, most_focal));
     consider(std::max(f / stride, least_focal));
   }
-  // The normal of the plane is the cross product of its two directions.
-  const double u[3] = {m[0] / suits, m[3] / suits, m[6]}, v[3] = {m[1] / suits, m[4] / suits, m[7]};
-  const double n[3] = {u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2],
-                       u[0] * v[1] - u[1] * v[0]};
-  const double upright = std::abs(n[2]) / std::sqrt(n[0] * n[0] + n[1] * n[1] + n[2] * n[2]);
-  best.tilt = std::acos(std::min(1.0, upright)) * 180 / std::numbers::pi;
   return best;
 }
 

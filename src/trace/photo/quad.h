@@ -50,7 +50,6 @@ struct Lens {
 struct Pose {
   double proportion = 1;  ///< first side over second that the corners have, f chosen to suit
   double misfit = 0;      ///< of proportion and right angle together, in hundredths
-  double tilt = 0;        ///< degrees out of the plane of the picture
 };
 /// The focal length is not known: of those from 0.33 to 3 times the longer side the one that suits
 /// best is taken. Source: for a given f, the columns of the homography of a plane are, but for f,

@@ -65,11 +65,10 @@ double roundness_of(const OnCard& card, Spot px, double radius) {
   return weights > 1 ? sum / weights : 0;
 }
 
-/// 0..1: how much a line beside the sides is of one colour. `between`: also from side to side.
-double evenness_at(const OnCard& card, Spot px, double out, bool between) {
+/// 0..1: how much a line beside each side is of one colour.
+double evenness_at(const OnCard& card, Spot px, double out) {
   constexpr int looks = 24;
   double spread = 0;
-  std::vector<Three> sides;
   for (std::size_t side = 0; side < 4; ++side) {
     const double other = side % 2 == 0 ? px.y : px.x;
     std::vector<Three> colours;
@@ -85,12 +84,6 @@ double evenness_at(const OnCard& card, Spot px, double out, bool between) {
     for (const Three& c : colours) off.push_back(distance(c, middle));
     std::nth_element(off.begin(), off.begin() + std::ptrdiff_t(off.size() * 3 / 4), off.end());
     spread = std::max(spread, off[off.size() * 3 / 4]);
-    sides.push_back(middle);
-  }
-  if (between) {
-    for (const Three& a : sides) {
-      for (const Three& b : sides) spread = std::max(spread, distance(a, b) / 2.0);
-    }
   }
   return std::exp(-spread / 12);
 }
@@ -173,8 +166,7 @@ Weighed weigh(const View& view, Outline outline, const CardShape& shape) {
   const double radius = shape.corner.value * mm;
   w.roundness = radius > 3 ? roundness_of(card, px, radius) : 0.5;
   const double near = std::max(3.0, 0.6 * mm);
-  w.even_border = evenness_at(card, px, -near, false);
-  w.outside_alike = evenness_at(card, px, near, true);
+  w.even_border = evenness_at(card, px, -near);
   w.share = area_of(c) / (double(view.width()) * view.height());
   const double seen = 0.3 + 0.7 * w.outline.least_support();
   const double steep = std::min(1.0, w.outline.least_strength() / 4);

@@ -12,10 +12,9 @@ struct Weighed {
   Outline outline;
   Pose pose;
   double roundness = 0;  ///< share of its corners at which the ground reaches in, as at round ones
-  double even_border = 0;    ///< 0..1: just inside, all four sides have one colour each
-  double outside_alike = 0;  ///< 0..1: just outside, all four sides have one and the same colour
-  double share = 0;          ///< of the picture
-  double score = 0;          ///< 0..1, to compare with others in the same picture
+  double even_border = 0;  ///< 0..1: just inside, all four sides have one colour each
+  double share = 0;        ///< of the picture
+  double score = 0;        ///< 0..1, to compare with others in the same picture
 };
 
 [[nodiscard]] Weighed weigh(const View& view, Outline outline, const CardShape& shape);
