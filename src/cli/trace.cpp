@@ -93,11 +93,14 @@ std::optional<WrongTrace> read_trace_wishes(const Asked& asked, trace::TraceWish
 
 std::string numbers_of(const job::TracedPicture& one) {
   const trace::Judgement& j = one.judgement;
+  const std::string parts =
+      fmt::format("{} {}, {} {}, {:.1f} kB", j.colours, j.colours == 1 ? "colour" : "colours",
+                  j.nodes, j.nodes == 1 ? "node" : "nodes", double(one.bytes) / 1000);
+  if (!j.is_compared) return parts + "; not compared";
   return fmt::format(
-      "{} {}, {} {}, {:.1f} kB; differs by {:.2f} on the average, {:.2f} at most in "
+      "{}; differs by {:.2f} on the average, {:.2f} at most in "
       "95 % of it (CIEDE2000), SSIM {:.3f}",
-      j.colours, j.colours == 1 ? "colour" : "colours", j.nodes, j.nodes == 1 ? "node" : "nodes",
-      double(one.bytes) / 1000, j.comparison.mean, j.comparison.worst, j.comparison.ssim);
+      parts, j.comparison.mean, j.comparison.worst, j.comparison.ssim);
 }
 
 Tone tone_of(trace::Verdict verdict) {

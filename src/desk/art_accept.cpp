@@ -42,7 +42,11 @@ Answer put_there(Room& room, const Snapshot& seen, job::Acceptance accepted) {
   if (changes == 0) {
     now = room.session.look_again();
   } else {
-    const Session::Answered answered = room.session.put(seen, accepted.label, accepted.changes);
+    const Session::Answered answered =
+        room.session.put(seen.revision, accepted.label, accepted.changes);
+    if (answered.changed.state == Changed::State::not_understood) {
+      return refusal_answer({409, "the game was opened anew meanwhile", "do it again"});
+    }
     now = answered.shown;
     // The picture lies there all the same; what stands against the change is told with it.
     for (const Diagnostic& one : answered.changed.found) accepted.found.push_back(one);

@@ -19,6 +19,7 @@ namespace {
 
 constexpr int most_wide = 4096;  // px
 constexpr std::size_t most_cards = 100, most_named_colours = 64;
+constexpr double farthest_pull = 100;  // CIEDE2000
 
 /// The list of the newest moment.
 struct SeenArt {
@@ -38,13 +39,15 @@ bool is_just_there(const Room& room, const std::string& file) {
   return real_world(room.session.folder())->read(file, largest_file).ok();
 }
 
+Answer asked_anew() { return refusal_answer({409, "the same was asked for anew meanwhile", ""}); }
+
 /// Calls `answer` with the picture that `body` names when it is there and nobody asked anew for the
 /// same `work` meanwhile; the refusal else.
 template <typename AnswerTo>
 Answer work_on(Room& room, const Json& body, std::string_view work, const AnswerTo& answer) {
   const std::string file = body["file"].get<std::string>();
   const auto turn = room.art.turn(fmt::format("{} {}", work, file));
-  if (!turn) return refusal_answer({409, "the same was asked for anew meanwhile", ""});
+  if (!turn) return asked_anew();
   auto opened = open_picture(room, file, body["stamp"].get<std::string>());
   if (const auto* refusal = std::get_if<Refusal>(&opened)) return refusal_answer(*refusal);
   return answer(std::get<OpenedPicture>(opened));
@@ -109,11 +112,16 @@ Answer difference_answer(Room& room, const Asked& asked) {
   auto opened = open_picture(room, found->file, stamp_of(found->key));
   if (const auto* refusal = std::get_if<Refusal>(&opened)) return refusal_answer(*refusal);
   const OpenedPicture& original = std::get<OpenedPicture>(opened);
-  return png_answer(room.session.easel().picture(
+  auto difference = room.session.easel().picture(
       "difference " + id, original.shown->materials,
       [found, picture = original.picture](const Tools& tools) {
         return job::difference_png(tools.shelf, picture, found->made.pictures[0].bytes);
-      }));
+      });
+  if (difference && difference->empty()) {
+    return refusal_answer({422, "the drawing has too many parts to be compared with its picture",
+                           "redraw it with fewer colours"});
+  }
+  return png_answer(std::move(difference));
 }
 
 Answer made_answer(Room& room, const Asked& asked) {
@@ -296,6 +304,59 @@ Answer cut_out_answer(Room& room, const Json& body) {
   });
 }
 
+Answer pull_answer(Room& room, const Json& body) {
+  const double reach = body["reach"].get<double>();
+  if (!(reach > 0 && reach <= farthest_pull)) {
+    return refusal_answer({422, "reach is a number above 0 and up to 100", "reload the page"});
+  }
+  return work_on(room, body, "pull", [&](const OpenedPicture& original) {
+    const auto colours = job::colours_of(original.shown->game);
+    if (colours.empty()) {
+      return refusal_answer(
+          {422, "the game names no colours", "take some from its pictures first"});
+    }
+    return made_of(room, original,
+                   job::pull_picture(original.shelf(), original.picture, colours, reach));
+  });
+}
+
+/// The pictures that were asked for, all that pieces show for none; nothing when one is not there.
+std::optional<std::vector<PicturePtr>> pictures_named(const SeenArt& seen, const Json& files) {
+  std::vector<PicturePtr> pictures;
+  const auto open = [&](const job::ListedPicture& one) {
+    Diagnostics said_by_the_list;
+    auto picture = seen.shown->materials->shelf->open(one.file, {}, said_by_the_list);
+    if (picture) pictures.push_back(*picture);
+  };
+  for (const Json& file : files) {
+    const job::ListedPicture* one = seen.art->find(file.get<std::string>());
+    if (one == nullptr) return std::nullopt;
+    open(*one);
+  }
+  for (const job::ListedPicture& one : seen.art->list.pictures) {
+    if (files.empty() && !one.pieces.empty()) open(one);
+  }
+  return pictures;
+}
+
+Answer palette_answer(Room& room, const Json& body) {
+  const double most = body["most"].get<double>();
+  if (!(most >= 1 && most <= most_named_colours) || most != std::floor(most)) {
+    return refusal_answer({422, "most is a whole number from 1 to 64", "reload the page"});
+  }
+  const auto turn = room.art.turn("palette");
+  if (!turn) return asked_anew();
+  const SeenArt seen = look(room);
+  const auto pictures = pictures_named(seen, body["files"]);
+  if (!pictures) {
+    return refusal_answer({404, "the game has no such picture", "look at the list again"});
+  }
+  return json_answer(
+      {{"colours",
+        colours_view(job::colours_in(*seen.shown->materials->shelf, *pictures,
+                                     static_cast<int>(most), job::colours_of(seen.shown->game)))}});
+}
+
 }  // namespace
 
 std::variant<OpenedPicture, Refusal> open_picture(Room& room, const std::string& file,
@@ -325,6 +386,8 @@ std::optional<Answer> art_answer(Room& room, const Asked& asked) {
       {"/api/pictures/corners", "PictureAsked", corners_answer},
       {"/api/pictures/straighten", "StraightenRequest", straighten_answer},
       {"/api/pictures/cut-out", "CutOutRequest", cut_out_answer},
+      {"/api/pictures/pull", "PullRequest", pull_answer},
+      {"/api/pictures/palette", "PaletteRequest", palette_answer},
       {"/api/pictures/accept", "AcceptRequest", accept_answer},
   };
   if (asked.method == "POST") return answer_among(questions, room, asked);

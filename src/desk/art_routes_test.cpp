@@ -4,6 +4,7 @@
 #include <cmath>
 #include <functional>
 #include <future>
+#include <numbers>
 
 #include "desk/desk_fixture.h"
 #include "formats/png/png.h"
@@ -407,6 +408,9 @@ TEST_F(DeskArt, refuses_corners_and_shapes_that_are_none) {
   for (const char* shape : {"63", "0x88", "63x88x2", "nanx88", "1e9x1e9", "poker"}) {
     EXPECT_EQ(status_of(Json::array({card(0)}), shape), 422) << shape;
   }
+  EXPECT_EQ(status_of(Json(std::vector<Json>(101, card(0))), ""), 422);
+  const Json whole{{"corners", corners(0, 0, 100, 128)}};
+  EXPECT_EQ(status_of(Json(std::vector<Json>(3, whole)), ""), 422) << "over each other";
   EXPECT_EQ(status_of(Json::array({card(0)}), ""), 200);
   EXPECT_EQ(post("corners", asked("art/mark.svg")).status, 422);
 }
@@ -429,6 +433,53 @@ TEST_F(DeskArt, cuts_a_picture_out_of_its_plain_ground) {
   }
 }
 
+TEST_F(DeskArt, finds_the_colours_of_pictures_by_their_areas) {
+  open();
+  const auto palette_of = [&](const Json& files, const Json& most) {
+    return json(post("palette", {{"files", files}, {"most", most}}), "PicturesPalette")["colours"];
+  };
+  const Json crab = palette_of(Json({"art/crab.png"}), 12);
+  ASSERT_EQ(crab.size(), 3U) << crab;
+  EXPECT_EQ(crab[0]["name"], "sand") << "as the game calls it";
+  EXPECT_EQ(crab[0]["colour"], "#f4e3c1");
+  EXPECT_EQ(crab[1]["colour"], "#c65b3a");
+  EXPECT_EQ(crab[2]["colour"], "#20505a");
+  // The disc has a radius of 0.38 and the square a side of 0.24 of the picture's.
+  EXPECT_NEAR(crab[0]["share"].get<double>(), 1 - std::numbers::pi * 0.38 * 0.38, 0.01);
+  EXPECT_NEAR(crab[2]["share"].get<double>(), 0.24 * 0.24, 0.01);
+  EXPECT_EQ(palette_of(Json::array(), 12).size(), 3U) << "all that is shown, alike made one";
+  EXPECT_EQ(palette_of(Json::array(), 2).size(), 2U);
+  EXPECT_EQ(post("palette", {{"files", {"game.toml"}}, {"most", 2}}).status, 404);
+  for (const Json& most : {Json(0), Json(65), Json(1.5)}) {
+    EXPECT_EQ(post("palette", {{"files", Json::array()}, {"most", most}}).status, 422);
+  }
+}
+
+TEST_F(DeskArt, pulls_a_picture_to_the_colours_of_the_game) {
+  open();
+  const auto pull = [&](double reach) {
+    Json body = asked("art/crab.png");
+    body["reach"] = reach;
+    return post("pull", body);
+  };
+  const Json edit{{"kind", "value"},
+                  {"file", "game.toml"},
+                  {"path", {"colours", "coral"}},
+                  {"value", "#d06040"}};
+  const Json changed{{"base", state()["revision"]}, {"label", "coral"}, {"changes", {edit}}};
+  ASSERT_EQ(ask("POST", "/api/edit", changed.dump()).status, 200);
+  const Json made = json(pull(10), "MadePictures");
+  EXPECT_EQ(made["words"], Json({"#c65b3a became coral."}));
+  const Raster recoloured = picture("made.png?n=0&w=0&id=" + made["id"].get<std::string>());
+  EXPECT_EQ(pixel(recoloured, 32, 12), 0xFFD06040U);
+  EXPECT_EQ(pixel(recoloured, 2, 2), sand);
+  EXPECT_EQ(pixel(recoloured, 32, 32), deep);
+  EXPECT_EQ(accepted(made["id"], Json::array(), false)["files"], Json({"art/crab-colours.png"}));
+  EXPECT_EQ(json(pull(0.5), "MadePictures")["words"],
+            Json({"No colour of the picture is so near to one of the game's."}));
+  for (const double reach : {0.0, -1.0, 101.0}) EXPECT_EQ(pull(reach).status, 422);
+}
+
 TEST_F(DeskArt, redraws_several_at_once) {
   open();
   const Json crab = redraw_of("art/crab.png"), clam = redraw_of("art/clam.png");
@@ -446,6 +497,12 @@ TEST_F(DeskArt, redraws_several_at_once) {
     if (reply.status == 200) ++done;
   }
   EXPECT_GE(done, 2) << "the newest of each picture is never dropped";
+}
+
+TEST_F(DeskArt, has_no_pictures_where_there_is_no_game) {
+  std::filesystem::remove_all(folder_);
+  open();
+  EXPECT_THAT(list()["pictures"], IsEmpty());
 }
 
 TEST_F(DeskArt, works_on_a_picture_that_was_dropped_in_just_now) {

@@ -51,17 +51,6 @@ Json picture_view(const job::ListedPicture& picture) {
   return view;
 }
 
-Json game_colours(const game::Game& game) {
-  Json colours = Json::array();
-  for (const game::Named& named : game.colours) {
-    const std::string* text = named.value.text();
-    const auto colour = text != nullptr ? parse_colour(*text) : std::nullopt;
-    if (!colour || colour->alpha < 1) continue;
-    colours.push_back({{"name", named.name}, {"colour", to_string(*colour)}, {"share", 0}});
-  }
-  return colours;
-}
-
 std::string_view verdict_word(job::Verdict verdict) {
   switch (verdict) {
     case job::Verdict::good:
@@ -78,14 +67,25 @@ std::string_view verdict_word(job::Verdict verdict) {
 
 }  // namespace
 
+Json colours_view(const std::vector<job::PictureColour>& colours) {
+  Json view = Json::array();
+  for (const job::PictureColour& one : colours) {
+    view.push_back({{"name", one.name}, {"colour", to_string(one.colour)}, {"share", one.share}});
+  }
+  return view;
+}
+
 std::string stamp_of(const std::string& key) { return key.substr(0, 16); }
 
 Json pictures_view(const Snapshot& shown, const job::PictureList& list) {
   Json pictures = Json::array();
   for (const job::ListedPicture& one : list.pictures) pictures.push_back(picture_view(one));
-  return {{"revision", shown.revision},          {"goodPpi", list.good_ppi},
-          {"leastPpi", list.least_ppi},          {"pictures", std::move(pictures)},
-          {"colours", game_colours(shown.game)}, {"brief", list.brief}};
+  return {{"revision", shown.revision},
+          {"goodPpi", list.good_ppi},
+          {"leastPpi", list.least_ppi},
+          {"pictures", std::move(pictures)},
+          {"colours", colours_view(job::colours_of(shown.game))},
+          {"brief", list.brief}};
 }
 
 Json redrawing_view(const job::Redrawn& redrawn, int width, int height, const std::string& name,

@@ -6,6 +6,7 @@
 #include "desk/session.h"
 #include "job/pictures/list_pictures.h"
 #include "job/pictures/new_pictures.h"
+#include "job/pictures/picture_colours.h"
 #include "job/trace/trace_pictures.h"
 
 namespace quoin::desk {
@@ -21,6 +22,9 @@ namespace quoin::desk {
 [[nodiscard]] Json cards_view(const job::PicturedCards& cards);
 /// MadePictures without the name under which they are kept.
 [[nodiscard]] Json made_view(const job::NewPictures& made);
+
+/// PaletteColour[].
+[[nodiscard]] Json colours_view(const std::vector<job::PictureColour>& colours);
 
 /// What tells one content of a picture file from another: a part of its key.
 [[nodiscard]] std::string stamp_of(const std::string& key);

@@ -60,6 +60,13 @@ Snapshot::StateOf state_of(const World& world, const game::Game& game, const Dia
   return has_game ? Snapshot::StateOf::unreadable : Snapshot::StateOf::empty;
 }
 
+Changed too_long_ago(std::uint64_t revision) {
+  return {Changed::State::not_understood,
+          {},
+          {},
+          fmt::format("revision {} is not known any more", revision)};
+}
+
 }  // namespace
 
 Session::Session(std::string folder, std::string cache_folder, std::string printers_folder)
@@ -274,24 +281,26 @@ Session::Answered Session::change(const Do& what, Drawing drawing) {
   return answered;
 }
 
+const Sight* Session::sight_at(std::uint64_t revision) const {
+  const auto seen = std::ranges::find(seen_, revision, [](const auto& one) { return one.first; });
+  return seen == seen_.end() ? nullptr : &seen->second;
+}
+
 Session::Answered Session::edit(std::uint64_t base, const Json& asked) {
   const bool is_passing = asked.contains("transient") && asked["transient"].get<bool>();
-  const auto make = [&]() -> Changed {
-    const auto seen = std::ranges::find(seen_, base, [](const auto& one) { return one.first; });
-    if (seen == seen_.end()) {
-      return {Changed::State::not_understood,
-              {},
-              {},
-              fmt::format("revision {} is not known any more", base)};
-    }
-    return changes_->apply(seen->second, asked);
+  const auto make = [&] {
+    const Sight* seen = sight_at(base);
+    return seen != nullptr ? changes_->apply(*seen, asked) : too_long_ago(base);
   };
   return change(make, is_passing ? Drawing::when_asked : Drawing::ahead);
 }
 
-Session::Answered Session::put(const Snapshot& seen, const std::string& label,
+Session::Answered Session::put(std::uint64_t base, const std::string& label,
                                const std::vector<game::Change>& changes) {
-  return change([&] { return changes_->put(seen.sight, label, changes); });
+  return change([&] {
+    const Sight* seen = sight_at(base);
+    return seen != nullptr ? changes_->put(*seen, label, changes) : too_long_ago(base);
+  });
 }
 
 Session::Answered Session::undo() {

@@ -77,8 +77,8 @@ class Session {
   };
   /// Changes the files as the page asks, and shows the game as it is then before it answers.
   [[nodiscard]] Answered edit(std::uint64_t base, const Json& asked);
-  /// The same for changes that were worked out in view of `seen`.
-  [[nodiscard]] Answered put(const Snapshot& seen, const std::string& label,
+  /// The same for changes that the desk worked out in view of that revision.
+  [[nodiscard]] Answered put(std::uint64_t base, const std::string& label,
                              const std::vector<game::Change>& changes);
   [[nodiscard]] Answered undo();
   [[nodiscard]] Answered redo();
@@ -113,6 +113,8 @@ class Session {
   void show(std::shared_ptr<Snapshot> next);
   /// Keeps what was shown as what changes may be asked for in view of.
   void remember(const Snapshot& shown);
+  /// What was seen then, or null when it is too long ago; `work_mutex_` is held.
+  [[nodiscard]] const Sight* sight_at(std::uint64_t revision) const;
   void draw_ahead(const Snapshot& before, const std::shared_ptr<const Snapshot>& after);
   template <typename Do>
   [[nodiscard]] Answered change(const Do& what, Drawing drawing = Drawing::ahead);

@@ -267,6 +267,7 @@ Judgement judge(const Raster& picture, const Tracing& tracing, const Bytes& svg)
     return judgement;
   }
   judgement.comparison = compare(*compared, *again);
+  judgement.is_compared = true;
   decide(judgement, picture, tracing);
   return judgement;
 }

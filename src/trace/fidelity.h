@@ -51,7 +51,8 @@ struct DrawingColour {
 struct Judgement {
   Verdict verdict = Verdict::good;
   std::vector<std::string> reasons;  ///< sentences without full stop
-  bool only_text = false;  ///< nothing but lettering that was left out keeps it from being good
+  bool only_text = false;    ///< nothing but lettering that was left out keeps it from being good
+  bool is_compared = false;  ///< false: the drawing is too much for the renderer
   Comparison comparison;
   int nodes = 0, colours = 0, faces = 0;
   std::vector<DrawingColour> plain_colours;

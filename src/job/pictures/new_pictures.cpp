@@ -17,19 +17,6 @@ constexpr double most_compared_pixels = 4'000'000;
 
 Origin whole_of(const PicturePtr& picture) { return Origin{FileName(picture->path())}; }
 
-/// The pixels of a picture that has some; null with the reason in `found`.
-std::shared_ptr<const Raster> own_pixels(PictureShelf& shelf, const PicturePtr& picture,
-                                         Diagnostics& found, int at_most_wide = 0) {
-  if (picture->facts().is_vector()) {
-    found.push_back(Diagnostic(Id::trace_already_vectors, whole_of(picture),
-                               fmt::format("{} is drawn in vectors already", picture->path()))
-                        .hint("use it as it is"));
-    return nullptr;
-  }
-  auto pixels = shelf.pixels(picture, at_most_wide).or_report(found);
-  return pixels ? *pixels : nullptr;
-}
-
 trace::CardShape shape_of(const CardOutline& card) { return {card.size, card.corner}; }
 
 std::array<trace::Spot, 4> spots_of(const PictureCorners& corners) {
@@ -38,14 +25,22 @@ std::array<trace::Spot, 4> spots_of(const PictureCorners& corners) {
   return spots;
 }
 
-/// By the shoelace formula: y runs down, so what turns clockwise has an area above 0.
-bool go_clockwise(const std::array<trace::Spot, 4>& corners) {
+/// Square pixels by the shoelace formula: y runs down, so what turns clockwise has more than 0.
+double area_of(const std::array<trace::Spot, 4>& corners) {
   double twice_area = 0;
   for (std::size_t i = 0; i < 4; ++i) {
     const trace::Spot a = corners[i], b = corners[(i + 1) % 4];
     twice_area += a.x * b.y - b.x * a.y;
   }
-  return twice_area > 0;
+  return twice_area / 2;
+}
+
+/// Cards that lie beside each other cover the picture once, and corners may be a tenth of it
+/// outside; a hundred of the whole picture would not fit the memory.
+bool lie_over_each_other(const std::vector<PicturedCard>& cards, const Raster& picture) {
+  double area = 0;
+  for (const PicturedCard& card : cards) area += std::abs(area_of(spots_of(card.corners)));
+  return cards.size() > 1 && area > 2.0 * picture.width * picture.height;
 }
 
 std::string with_remedy(const Diagnostic& doubt) {
@@ -67,6 +62,18 @@ std::string_view done_to_it(MadeBy how) {
       break;
   }
   return "recoloured";
+}
+
+std::shared_ptr<const Raster> own_pixels(PictureShelf& shelf, const PicturePtr& picture,
+                                         Diagnostics& found, int at_most_wide) {
+  if (picture->facts().is_vector()) {
+    found.push_back(Diagnostic(Id::trace_already_vectors, whole_of(picture),
+                               fmt::format("{} is drawn in vectors already", picture->path()))
+                        .hint("use it as it is"));
+    return nullptr;
+  }
+  auto pixels = shelf.pixels(picture, at_most_wide).or_report(found);
+  return pixels ? *pixels : nullptr;
 }
 
 Redrawn redraw_picture(const PicturePtr& picture, const trace::TraceWishes& wishes) {
@@ -111,6 +118,14 @@ NewPictures straighten_cards(PictureShelf& shelf, const PicturePtr& picture,
   NewPictures made{cards.size() == 1 ? MadeBy::straightening : MadeBy::splitting, {}, {}, {}};
   const auto pixels = own_pixels(shelf, picture, made.found);
   if (!pixels) return made;
+  if (lie_over_each_other(cards, *pixels)) {
+    made.found.push_back(
+        Diagnostic(
+            Id::straighten_corners_odd, whole_of(picture),
+            fmt::format("the {} cards of {} lie over each other", cards.size(), picture->path()))
+            .hint("give each card corners of its own, or straighten one at a time"));
+    return made;
+  }
   const trace::CardShape shape = shape_of(card);
   double least = 1e9;
   for (const PicturedCard& asked : cards) {
@@ -118,7 +133,7 @@ NewPictures straighten_cards(PictureShelf& shelf, const PicturePtr& picture,
     auto one = trace::card_from_corners(*pixels, corners, picture->path(), whole_of(picture))
                    .or_report(made.found);
     if (!one) return {made.how, {}, {}, std::move(made.found)};
-    if (go_clockwise(corners)) one->corners = corners;
+    if (area_of(corners) > 0) one->corners = corners;
     one->bow = asked.bow;
     const Raster straight = trace::straighten(*pixels, *one, shape, trace::OutsideCorners::filled);
     const double ppi = trace::printed_ppi(straight, shape);

@@ -1,5 +1,6 @@
 #pragma once
 #include <array>
+#include <memory>
 #include <string>
 #include <vector>
 
@@ -56,6 +57,10 @@ struct CardOutline {
 // same time. They fail, in `found`, with `trace.already-vectors` for a drawing, with what the shelf
 // finds in its pixels, and with what the functions of the trace floor say.
 
+/// The pixels of a picture that has some, as PictureShelf::pixels; null with the reason in `found`.
+[[nodiscard]] std::shared_ptr<const Raster> own_pixels(PictureShelf& shelf,
+                                                       const PicturePtr& picture,
+                                                       Diagnostics& found, int at_most_wide = 0);
 /// `redraw_file` for a picture that was opened.
 [[nodiscard]] Redrawn redraw_picture(const PicturePtr& picture, const trace::TraceWishes& wishes);
 /// Where the drawing differs from the picture, as a PNG: the picture faint and grey, on it in red

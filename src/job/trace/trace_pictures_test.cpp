@@ -119,6 +119,31 @@ TEST_F(TracePictures, refuses_a_picture_of_20000_by_20000_pixels_unread) {
   EXPECT_EQ(ids(traced), "picture.too-large ");
 }
 
+TEST_F(TracePictures, tells_of_pictures_with_nothing_to_follow_and_of_animations) {
+  const auto said_of = [&](const std::string& name, const Bytes& bytes) {
+    folder.write(name, bytes);
+    std::vector<std::string> names;
+    for (const Diagnostic& found : one(name).found) names.emplace_back(facts(found.id).name);
+    return names;
+  };
+  using Ids = std::vector<std::string>;
+  EXPECT_EQ(said_of("one.png", write_png(Raster{1, 1, {0xFFC65B3A}}, 96)), Ids{"trace.too-small"});
+  EXPECT_EQ(said_of("clear.png", write_png(Raster{40, 40, std::vector<std::uint32_t>(1600)}, 96)),
+            Ids{"trace.nothing-drawn"});
+  const Raster plain{40, 40, std::vector<std::uint32_t>(1600, 0xFFC65B3A)};
+  EXPECT_EQ(said_of("plain.png", write_png(plain, 96)), Ids{"trace.one-colour"});
+  EXPECT_EQ(said_of("moving.gif", "GIF89a\x28"), Ids{"picture.not-a-picture"});
+  // An APNG is a PNG with an acTL chunk before its pixels (PNG, third edition, 11.3.6.1): length,
+  // name, two frames, played once, CRC-32 of name and numbers.
+  Bytes frames = disc_png(40);
+  constexpr unsigned char actl[] = {0, 0, 0, 8, 'a', 'c', 'T',  'L',  0,    0,
+                                    0, 2, 0, 0, 0,   1,   0x84, 0x8A, 0xA3, 0xE6};
+  frames.insert(33, reinterpret_cast<const char*>(actl), sizeof actl);
+  const Ids of_frames = said_of("moving.png", frames);
+  EXPECT_NE(std::find(of_frames.begin(), of_frames.end(), "picture.only-the-first"),
+            of_frames.end());
+}
+
 TEST_F(TracePictures, writes_a_picture_of_the_difference) {
   folder.write("crab.png", disc_png(80));
   TraceOrder order;

@@ -18,9 +18,11 @@ Json picture_json(const TracedPicture& one) {
   if (j.nodes == 0) return json;
   json["verdict"] = trace::to_string(j.verdict);
   json["reasons"] = j.reasons;
-  json["difference"] = {{"ciede2000_mean", rounded(j.comparison.mean)},
-                        {"ciede2000_95th_percentile", rounded(j.comparison.worst)},
-                        {"ssim", rounded(j.comparison.ssim)}};
+  json["difference"] = Json();
+  if (j.is_compared)
+    json["difference"] = {{"ciede2000_mean", rounded(j.comparison.mean)},
+                          {"ciede2000_95th_percentile", rounded(j.comparison.worst)},
+                          {"ssim", rounded(j.comparison.ssim)}};
   json["nodes"] = j.nodes;
   json["faces"] = j.faces;
   json["layers"] = one.layers;

@@ -138,12 +138,22 @@ class CutBand {
   [[nodiscard]] Mix likeliest(int x, int y, Three colour, Three ground) const {
     const int far = static_cast<int>(std::ceil(band_)) + 2;
     const double own = depth(x, y), spread = 4 + noise_;
+    float farthest = 0;
+    for (int dy = -far; dy <= far; ++dy) {
+      for (int dx = -far; dx <= far; ++dx) {
+        if (has(x + dx, y + dy) && depth(x + dx, y + dy) > 0) {
+          farthest = std::max(farthest, off_[index(x + dx, y + dy)]);
+        }
+      }
+    }
     Mix best;
     for (int dy = -far; dy <= far; ++dy) {
       for (int dx = -far; dx <= far; ++dx) {
         if (!has(x + dx, y + dy) || dx * dx + dy * dy > far * far + 1) continue;
         const double in = depth(x + dx, y + dy);
         if (in <= 0 || in < own + 0.5) continue;
+        // Near the edge, and hardly unlike the ground beside what is: its fringe.
+        if (in < band_ + 1.5 && off_[index(x + dx, y + dy)] < 0.4F * farthest) continue;
         const Three pure = plain_colour(from_.pixels[index(x + dx, y + dy)]);
         const Three line = pure - ground;
         const double length = double(squared(line));
@@ -177,7 +187,8 @@ class CutBand {
     // What differs from the ground but lies off the line is the thing's own, not a mixture.
     const double miss =
         double(distance(colour, ground + (mix.pure - ground) * static_cast<float>(mix.alpha)));
-    if (!in_ground && miss > 20 + 3 * noise_) alpha = 1;
+    const bool far_off = double(off_[i]) > 0.45 * 0.4 * contrast;
+    if (!in_ground && miss > 20 + 3 * noise_ && far_off) alpha = 1;
     if (!in_ground && alpha > 0.985) alpha = 1;
     picture_.pixels[i] = packed(colour, ground, mix.pure, alpha, double(given >> 24) / 255);
     return contrast * 0.4;

@@ -183,13 +183,22 @@ bool shows_something(const View& view, const Corners& c) {
 
 Corners moved(const Corners& c, Spot by) { return {c[0] + by, c[1] + by, c[2] + by, c[3] + by}; }
 
+Spot middle_one(std::vector<Spot>& all) {
+  const auto middle = all.begin() + std::ptrdiff_t(all.size() / 2);
+  std::nth_element(all.begin(), middle, all.end(),
+                   [](Spot a, Spot b) { return size(a) < size(b); });
+  return *middle;
+}
+
 /// The corners of a card in the middle of the lattice, all equal.
 Corners typical(const std::vector<Weighed>& group, const Lattice& lattice, const CardShape& shape) {
-  Spot across, down;
+  // Those in the middle by their length: some may be the frame of a card whose edge is faint.
+  std::vector<Spot> all_across, all_down;
   for (const auto& [cell, k] : lattice.cards) {
-    across = across + across_of(group[k].outline.corners) * (1.0 / double(lattice.cards.size()));
-    down = down + down_of(group[k].outline.corners) * (1.0 / double(lattice.cards.size()));
+    all_across.push_back(across_of(group[k].outline.corners));
+    all_down.push_back(down_of(group[k].outline.corners));
   }
+  Spot across = middle_one(all_across), down = middle_one(all_down);
   // Frames printed on cards that touch: the cards are as far apart as they are large.
   const bool near =
       size(lattice.across) < 1.25 * size(across) && size(lattice.down) < 1.25 * size(down);
@@ -218,7 +227,7 @@ std::vector<Weighed> grid_in(const View& view, const CardShape& shape) {
   }
   if ((most.first - least.first + 1) * (most.second - least.second + 1) > 400) return {};
   std::vector<Weighed> cards;
-  const double reach = std::max(3.0, 0.012 * size(across_of(card)));
+  const double reach = std::max(2.0, 0.012 * size(across_of(card)));
   for (int row = least.first; row <= most.first; ++row) {
     for (int column = least.second; column <= most.second; ++column) {
       const Spot centre = lattice.at + lattice.across * column + lattice.down * row;

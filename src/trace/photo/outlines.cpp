@@ -46,6 +46,7 @@ class Outlines {
   }
   /// Of outlines that differ by a few pixels only, as good as each other, the steepest goes first.
   void take_steepest() {
+    if (all_.empty()) return;
     std::size_t steepest = 0;
     for (std::size_t i = 1; i < all_.size(); ++i) {
       const double off = farthest_corner(all_[i].outline.corners, all_[0].outline.corners);

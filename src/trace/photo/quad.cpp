@@ -4,6 +4,11 @@
 #include <numbers>
 
 namespace quoin::trace {
+namespace {
+
+constexpr double least_focal = 0.65, most_focal = 6;  // halves of the longer side
+
+}  // namespace
 
 double area_of(const Corners& c) {
   double twice = 0;
@@ -75,9 +80,8 @@ Pose pose_of(const Corners& straight, double proportion, const Lens& lens) {
   const std::array<double, 9> m = from_unit_square(c).m;
   Pose best;
   best.misfit = 1e9;
-  constexpr int steps = 14;
-  for (int i = 0; i <= steps; ++i) {
-    const double f = 0.9 * std::pow(6.7, double(i) / steps);
+  double suits = 1;
+  const auto consider = [&](double f) {
     const auto inner = [&](std::size_t j, std::size_t k) {
       return (m[j] * m[k] + m[3 + j] * m[3 + k]) / (f * f) + m[6 + j] * m[6 + k];
     };
@@ -86,14 +90,26 @@ Pose pose_of(const Corners& straight, double proportion, const Lens& lens) {
     const double off = 100 * std::log(seen / proportion);
     const double skew = 100 * inner(0, 1) / std::sqrt(a * b);
     const double misfit = std::hypot(off, skew);
-    if (misfit >= best.misfit) continue;
-    // The normal of the plane is the cross product of its two directions.
-    const double u[3] = {m[0] / f, m[3] / f, m[6]}, v[3] = {m[1] / f, m[4] / f, m[7]};
-    const double n[3] = {u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2],
-                         u[0] * v[1] - u[1] * v[0]};
-    const double upright = std::abs(n[2]) / std::sqrt(n[0] * n[0] + n[1] * n[1] + n[2] * n[2]);
-    best = {seen, misfit, std::acos(std::min(1.0, upright)) * 180 / std::numbers::pi};
+    if (misfit >= best.misfit) return;
+    best.misfit = misfit;
+    best.proportion = seen;
+    suits = f;
+  };
+  constexpr int steps = 14;
+  for (int i = 0; i <= steps; ++i) {
+    consider(least_focal * std::pow(most_focal / least_focal, double(i) / steps));
   }
+  for (double stride = 1.09; stride > 1.003; stride = std::sqrt(stride)) {
+    const double f = suits;
+    consider(std::min(f * stride, most_focal));
+    consider(std::max(f / stride, least_focal));
+  }
+  // The normal of the plane is the cross product of its two directions.
+  const double u[3] = {m[0] / suits, m[3] / suits, m[6]}, v[3] = {m[1] / suits, m[4] / suits, m[7]};
+  const double n[3] = {u[1] * v[2] - u[2] * v[1], u[2] * v[0] - u[0] * v[2],
+                       u[0] * v[1] - u[1] * v[0]};
+  const double upright = std::abs(n[2]) / std::sqrt(n[0] * n[0] + n[1] * n[1] + n[2] * n[2]);
+  best.tilt = std::acos(std::min(1.0, upright)) * 180 / std::numbers::pi;
   return best;
 }
 

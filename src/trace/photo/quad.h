@@ -52,7 +52,7 @@ struct Pose {
   double misfit = 0;      ///< of proportion and right angle together, in hundredths
   double tilt = 0;        ///< degrees out of the plane of the picture
 };
-/// The focal length is not known: of those from 0.45 to 3 times the longer side the one that suits
+/// The focal length is not known: of those from 0.33 to 3 times the longer side the one that suits
 /// best is taken. Source: for a given f, the columns of the homography of a plane are, but for f,
 /// two unit vectors at right angles (Z. Zhang, "A Flexible New Technique for Camera Calibration",
 /// IEEE PAMI 22(11), 2000, equations 3 and 4).

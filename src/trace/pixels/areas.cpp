@@ -31,15 +31,15 @@ Palette wished_palette(const Areas& areas, const Source& source, const TraceWish
 /// explaining.
 bool is_even(const Areas& areas) {
   constexpr double most_uneven = 0.08;
-  std::int64_t pairs = 0, uneven = 0;
+  std::int64_t pairs = 0, differing = 0;
   for (int y = 0; y < areas.pixels.height(); ++y) {
     for (int x = 0; x + 1 < areas.pixels.width(); ++x) {
       if (!areas.core.flat(x, y) || !areas.core.flat(x + 1, y)) continue;
       ++pairs;
-      uneven += areas.pixels.at(x, y) == areas.pixels.at(x + 1, y) ? 0 : 1;
+      differing += areas.pixels.at(x, y) == areas.pixels.at(x + 1, y) ? 0 : 1;
     }
   }
-  return static_cast<double>(uneven) <= most_uneven * static_cast<double>(pairs);
+  return static_cast<double>(differing) <= most_uneven * static_cast<double>(pairs);
 }
 
 /// Puts colours into the palette that only narrow stripes and dots have; false when there are none.
@@ -65,10 +65,14 @@ Areas find_areas(const Source& source, const TraceWishes& wishes, int scale) {
               {},    {},    source.has_alpha(), {}};
   areas.enlarged = enlarged(areas.pixels, scale);
   areas.palette = wished_palette(areas, source, wishes);
+  const bool wished = wishes.colours > 0 || !wishes.palette.empty();
+  const bool is_clean = noise.sigma <= 0 && is_even(areas);
+  if (is_clean && !wished) {
+    areas.palette = with_exact_colours(areas.palette, areas.pixels, areas.core, most_colours);
+  }
   const Coloured coloured = areas.coloured();
   Grid<int> cells = label_cells(coloured);
-  if (noise.sigma <= 0 && is_even(areas)) {
-    const bool wished = wishes.colours > 0 || !wishes.palette.empty();
+  if (is_clean) {
     explain_pixels(cells, coloured);
     if (!wished && add_missing(areas, cells)) {
       cells = label_cells(coloured);

@@ -23,7 +23,8 @@ class Explainer {
         srgb_(picture.palette.srgb),
         scale_(picture.scale),
         share_(1 / static_cast<float>(picture.scale * picture.scale)),
-        error_(picture.pixels.width(), picture.pixels.height()) {}
+        error_(picture.pixels.width(), picture.pixels.height()),
+        moved_in_(picture.pixels.width(), picture.pixels.height()) {}
 
   void run() {
     for (int y = 0; y < error_.height(); ++y) {
@@ -54,11 +55,27 @@ class Explainer {
   void lower(const std::vector<std::pair<int, int>>& open, float price, int rounds) {
     side_ = price / static_cast<float>(scale_);
     corner_ = side_ * corner_share;
-    for (int round = 0; round < rounds; ++round) {
+    moved_in_.cells().assign(moved_in_.cells().size(), 0);
+    for (int round = 1; round <= rounds; ++round) {
       int moved = 0;
-      for (const auto& [x, y] : open) moved += improve(x, y);
+      for (const auto& [x, y] : open) {
+        if (round > 1 && !moved_near(x, y, round - 1)) continue;
+        const int here = improve(x, y);
+        if (here > 0) moved_in_.at(x, y) = round;
+        moved += here;
+      }
       if (moved == 0) return;
     }
+  }
+
+  /// Whether a pixel or one beside it changed in that round or after it.
+  [[nodiscard]] bool moved_near(int x, int y, int round) const {
+    for (int v = y - 1; v <= y + 1; ++v) {
+      for (int u = x - 1; u <= x + 1; ++u) {
+        if (moved_in_.near(u, v) >= round) return true;
+      }
+    }
+    return false;
   }
 
   /// The largest step between a cell of the pixel or round it and another.
@@ -195,7 +212,8 @@ class Explainer {
   int scale_;
   float side_ = 0, corner_ = 0;
   float share_;
-  Grid<Three> error_;  ///< of each pixel: what its cells mix to, less what it shows
+  Grid<Three> error_;   ///< of each pixel: what its cells mix to, less what it shows
+  Grid<int> moved_in_;  ///< the round in which a pixel last changed
   std::vector<int> candidates_;
 };
 

@@ -83,6 +83,17 @@ TEST(ExplainedPixels, keep_dots_of_a_few_pixels) {
   EXPECT_EQ(tracing.faces.size(), 101U);
 }
 
+/// White paper and a pale grey shape on it are told apart, though they are hardly unlike.
+TEST(ExactColours, are_told_apart_where_large_parts_have_them) {
+  const Tracing tracing = redrawn(inked(160, 160, [](double x, double y) {
+    const double away = std::hypot(x - 80, y - 80);
+    return away < 40 ? 0xFFF3F3F3U : away < 46 ? 0xFFC2185BU : 0xFFFFFFFFU;
+  }));
+  EXPECT_LT(nearest(tracing, "#f3f3f3"), 0.3);
+  EXPECT_LT(nearest(tracing, "#ffffff"), 0.3);
+  EXPECT_EQ(tracing.faces.size(), 3U);
+}
+
 /// Steps of a gradient are shades, and not mixtures to be explained.
 TEST(ExplainedPixels, leave_gradients_alone) {
   const Tracing tracing = redrawn(inked(150, 150, [](double x, double) {

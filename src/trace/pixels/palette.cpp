@@ -1,5 +1,6 @@
 #include "trace/pixels/palette.h"
 
+#include <map>
 #include <numeric>
 
 #include "trace/pixels/source.h"
@@ -264,6 +265,50 @@ Palette find_palette(const Grid<Three>& lab, const Core& core, double noise, int
   for (const Bin& c : centres) colours.push_back({float(c.l), float(c.a), float(c.b)});
   const Palette palette = palette_from(colours, radius);
   return noise > 0 ? coherent(palette, lab, core) : palette;
+}
+
+Palette with_exact_colours(const Palette& palette, const Grid<Rgb>& pixels, const Core& core,
+                           int most) {
+  constexpr float apart = 2;             // dE76
+  constexpr double least_share = 0.002;  // of the flat pixels
+  constexpr int least_pixels = 60;
+  std::map<int, int> counts;
+  int flat = 0;
+  for (int y = 0; y < pixels.height(); ++y) {
+    for (int x = 0; x < pixels.width(); ++x) {
+      if (!core.flat(x, y)) continue;
+      const Rgb c = pixels.at(x, y);
+      ++counts[c.red << 16 | c.green << 8 | c.blue];
+      ++flat;
+    }
+  }
+  std::vector<std::pair<int, int>> exact;  // how often, and which
+  for (const auto& [colour, count] : counts) {
+    if (count >= std::max(least_pixels, int(least_share * flat))) exact.emplace_back(count, colour);
+  }
+  std::sort(exact.rbegin(), exact.rend());
+  std::vector<std::vector<Three>> of(palette.lab.size());
+  for (const auto& [count, colour] : exact) {
+    const Three lab =
+        lab_of(Three{float(colour >> 16), float(colour >> 8 & 255), float(colour & 255)});
+    std::vector<Three>& alike = of[std::size_t(palette.nearest(lab))];
+    const bool is_new = std::none_of(alike.begin(), alike.end(), [&](const Three& other) {
+      return distance(other, lab) < apart;
+    });
+    if (is_new) alike.push_back(lab);
+  }
+  std::vector<Three> colours;
+  int left = most - palette.size();  // that may be added
+  for (std::size_t i = 0; i < of.size(); ++i) {
+    const int more = static_cast<int>(of[i].size()) - 1;
+    if (more < 1 || more > left) {
+      colours.push_back(palette.lab[i]);
+      continue;
+    }
+    left -= more;
+    colours.insert(colours.end(), of[i].begin(), of[i].end());
+  }
+  return palette_from(colours, palette.radius);
 }
 
 Palette palette_of(const std::vector<Three>& srgb) {

@@ -17,6 +17,12 @@ struct Palette {
 [[nodiscard]] Palette find_palette(const Grid<Three>& lab, const Core& core, double noise,
                                    int most);
 
+/// The palette of a picture without noise, where one of its colours stands for several that large
+/// parts of the picture have exactly (white and nearly white, say): those in its place, when they
+/// are 2 or more apart (dE76). At most `most` in all.
+[[nodiscard]] Palette with_exact_colours(const Palette& palette, const Grid<Rgb>& pixels,
+                                         const Core& core, int most);
+
 /// These colours and no others.
 [[nodiscard]] Palette palette_of(const std::vector<Three>& srgb);
 

@@ -68,8 +68,10 @@ class SpeckDropper {
   std::vector<int> run() {
     const double step = std::max(1.0, cells_ / 6);
     int left = static_cast<int>(regions_.size());
+    double limit = 1 - step;
     for (int pass = 0; pass < 40; ++pass) {
-      const double limit = 1 + pass * step;
+      // In plain noise no region is large: then the limit must grow faster than by steps.
+      limit = pass < 12 ? limit + step : limit * 1.3;
       if (limit > cells_ + step && left <= rules_.most) break;
       left -= drop(left > rules_.most ? limit : std::min(limit, cells_));
     }

@@ -4,6 +4,7 @@
 #include <opencv2/imgproc.hpp>
 
 #include "media/colour.h"
+#include "media/colour_linear.h"
 #include "trace/pixels/matrix.h"
 
 namespace quoin::trace {
@@ -100,11 +101,29 @@ Source source_of(const Raster& given, int most_pixels) {
 }
 
 Grid<Three> lab_of(const Grid<Rgb>& pixels) {
+  // The same as `to_lab`, the light of each value looked up; neighbours are often alike.
+  std::array<float, 256> light{};
+  for (std::size_t i = 0; i < light.size(); ++i) {
+    light[i] = static_cast<float>(linear_from_srgb(double(i) / 255));
+  }
+  const auto part = [](float t) {
+    return t > 216.0F / 24389 ? std::cbrt(t) : (24389.0F / 27 * t + 16) / 116;
+  };
   Grid<Three> lab(pixels.width(), pixels.height());
-  cv::Mat unit;
-  matrix(pixels).convertTo(unit, CV_32F, 1 / 255.0);
-  cv::Mat to = matrix(lab);
-  cv::cvtColor(unit, to, cv::COLOR_RGB2Lab);
+  Rgb last;
+  Three last_lab;
+  for (std::size_t i = 0; i < pixels.cells().size(); ++i) {
+    const Rgb own = pixels.cells()[i];
+    if (!(own == last)) {
+      const float red = light[own.red], green = light[own.green], blue = light[own.blue];
+      const float fx = part((0.4124564F * red + 0.3575761F * green + 0.1804375F * blue) / 0.95047F);
+      const float fy = part(0.2126729F * red + 0.7151522F * green + 0.0721750F * blue);
+      const float fz = part((0.0193339F * red + 0.1191920F * green + 0.9503041F * blue) / 1.08883F);
+      last = own;
+      last_lab = {116 * fy - 16, 500 * (fx - fy), 200 * (fy - fz)};
+    }
+    lab.cells()[i] = last_lab;
+  }
   return lab;
 }
 
@@ -114,11 +133,20 @@ Three lab_of(Three srgb) {
 }
 
 Three srgb_of(Three lab) {
-  cv::Mat3f from(1, 1, cv::Vec3f(lab.x, lab.y, lab.z));
-  cv::Mat3f to;
-  cv::cvtColor(from, to, cv::COLOR_Lab2RGB);
-  const cv::Vec3f c = to(0, 0) * 255.0F;
-  return {c[0], c[1], c[2]};
+  // CIE 15: L*a*b* to XYZ; the matrix is the inverse of the one in `to_lab`.
+  const double fy = (double(lab.x) + 16) / 116;
+  const double fx = fy + double(lab.y) / 500, fz = fy - double(lab.z) / 200;
+  const auto part = [](double f) {
+    const double cube = f * f * f;
+    return cube > 216.0 / 24389 ? cube : (116 * f - 16) / (24389.0 / 27);
+  };
+  const double x = part(fx) * 0.95047, y = part(fy), z = part(fz) * 1.08883;
+  const auto value = [](double light) {
+    return static_cast<float>(srgb_from_linear(std::clamp(light, 0.0, 1.0)) * 255);
+  };
+  return {value(3.2404542 * x - 1.5371385 * y - 0.4985314 * z),
+          value(-0.9692660 * x + 1.8760108 * y + 0.0415560 * z),
+          value(0.0556434 * x - 0.2040259 * y + 1.0572252 * z)};
 }
 
 Grid<Rgb> enlarged(const Grid<Rgb>& pixels, int scale) {
