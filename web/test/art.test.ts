@@ -194,6 +194,31 @@ flow(
 );
 
 flow(
+  'of a picture that is too small, or damaged, it is said what to do',
+  {
+    at: bench('art/speck.png'),
+    only,
+    complaints: /status of 422/,
+    prepare: (folder) => {
+      few_cards(folder);
+      writeFileSync(join(folder, 'art/speck.png'), float_drawing(4));
+      writeFileSync(join(folder, 'art/torn.png'), float_drawing(90).subarray(0, 200));
+    },
+  },
+  async (page) => {
+    const trouble = page.getByRole('alert');
+    await trouble.getByText(/nothing to follow in fewer than 8/).waitFor();
+    assert.equal(await trouble.getByText('Find a copy of at least 200 px').count(), 1);
+    await trouble.getByRole('button', { name: 'Try again' }).click();
+    await trouble.waitFor();
+    await page.getByRole('link', { name: 'All pictures' }).click();
+    const torn = page.getByRole('listitem').filter({ hasText: 'torn.png' });
+    await torn.getByText('cannot be read').waitFor();
+    await torn.getByText(/ends at byte 200/).waitFor();
+  },
+);
+
+flow(
   'two colours of a drawing become one, one takes a colour of the game, and it is saved beside',
   { at: bench(FLOAT), only, prepare: with_float },
   async (page, scene) => {

@@ -144,9 +144,7 @@ const stops: Stop[] = [
   { name: 'art-redraw', hash: `art/${a_picture}`, ready: to_be_kept },
   { name: 'art-straighten', hash: `art/${a_picture}/straighten`, ready: to_be_kept },
   { name: 'art-cut-out', hash: `art/${a_picture}/cut-out`, ready: to_be_kept },
-  ...(program
-    ? []
-    : [{ name: 'art-colours', hash: `art/${a_picture}/colours`, ready: to_be_kept }]),
+  { name: 'art-colours', hash: `art/${a_picture}/colours`, ready: to_be_kept },
   { name: 'art-facts', hash: `art/${a_picture}/facts` },
   { name: 'mat', hash: 'mat', ready: mat_drawn },
   ...(program ? [{ name: 'mat-place', hash: 'mat/kept-here', ready: cards_and_sheets }] : []),

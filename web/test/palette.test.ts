@@ -57,7 +57,7 @@ flow(
     await page.locator(`img[alt="In the game's colours"]`).waitFor();
     const near = page.getByRole('slider', { name: /^How near/ });
     await near.fill('25');
-    const use = page.getByRole('button', { name: 'Use these colours' });
+    const use = page.getByRole('button', { name: 'Use this copy' });
     await page.waitForTimeout(400);
     await use.and(page.locator(':enabled')).waitFor();
     await use.click();

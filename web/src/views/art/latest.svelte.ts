@@ -9,7 +9,8 @@ const REST = 250; // ms without another wish before one is sent
 
 export interface Trouble {
   message: string;
-  hint: string;
+  /** what more is known, and what to do */
+  lines: string[];
 }
 
 export class Latest<T> {
@@ -54,12 +55,13 @@ export class Latest<T> {
     if (problem instanceof Unreached) desk.lost();
     if (problem instanceof Refused) {
       const found = problem.findings.flatMap((one) => [one.message, ...one.hints]);
-      const hint = [problem.hint, ...found].filter((one) => one !== '').join(' ');
-      this.trouble = { message: problem.message, hint };
+      const lines = new Set([...found, problem.hint].filter((one) => one !== ''));
+      lines.delete(problem.message);
+      this.trouble = { message: problem.message, lines: [...lines] };
       if (problem.status === 409) void art.refresh();
       return;
     }
-    this.trouble = { message: 'this could not be done', hint: 'try again in a moment' };
+    this.trouble = { message: 'this could not be done', lines: ['try again in a moment'] };
   }
 
   #missed: T | null = null;
