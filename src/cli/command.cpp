@@ -211,7 +211,8 @@ std::vector<Command> table() {
        "one. Pictures with a colour profile (Display P3, Adobe RGB …) are brought to sRGB by it; "
        "those without are taken as sRGB, and it is said how many. With --all it looks at every "
        "picture that the game in DIR (or here) shows. --into writes the colours under [colours] in "
-       "the game's game.toml, where they are used by name everywhere: as one step that the desk can "
+       "the game's game.toml, where they are used by name everywhere: as one step that the desk "
+       "can "
        "take back. What stands there stays as it is.",
        "quoin palette crab.png clam.png\nquoin palette --all reef --most 8\n"
        "quoin palette scans/*.png --into reef",
@@ -225,9 +226,11 @@ std::vector<Command> table() {
        "PICTURE... [options]",
        "pull the colours of pictures to a palette",
        "Gives areas of a picture the nearest colour of a palette, exactly, when it is near enough; "
-       "edges are mixed anew, gradients and everything else stay as they are. Of an SVG the colours "
+       "edges are mixed anew, gradients and everything else stay as they are. Of an SVG the "
+       "colours "
        "in its text are changed. The palette is what the game in DIR names under [colours], or a "
-       "list. Without -o the new picture goes beside the old one, which is always kept; no file that "
+       "list. Without -o the new picture goes beside the old one, which is always kept; no file "
+       "that "
        "is there is written over unless -o names it.",
        "quoin recolour crab.png --like reef\n"
        "quoin recolour art/*.png --palette \"#1d2b33,#f4e3c1\" --reach 6 -o new",

@@ -27,8 +27,8 @@ void tell_palette(const job::FoundPalette& palette, const Terminal& out) {
   std::size_t wide = 0;
   for (const auto& one : palette.colours) wide = std::max(wide, one.name.size());
   for (const auto& one : palette.colours) {
-    out.line(fmt::format("{}{:<{}}  {}  {:4.1f} %", out.swatch(to_string(one.colour)), one.name, wide,
-                         to_string(one.colour), one.share * 100));
+    out.line(fmt::format("{}{:<{}}  {}  {:4.1f} %", out.swatch(to_string(one.colour)), one.name,
+                         wide, to_string(one.colour), one.share * 100));
   }
   if (palette.untagged.empty()) return;
   out.line(fmt::format("{} {} no colour profile and {} taken as sRGB", palette.untagged.size(),
@@ -74,15 +74,14 @@ int run_palette(const Asked& asked, const Voices& voices) {
   const auto into = asked.get("--into");
   if (!all && asked.words.empty()) {
     return refuse(voices, {"palette needs a picture, or --all for those of a game",
-                                   "quoin palette crab.png clam.png"});
+                           "quoin palette crab.png clam.png"});
   }
   if (all && asked.words.size() > 1) {
     return refuse(voices, {"--all is for one game at a time", "name one folder"});
   }
   const auto most = most_of(asked, 12);
   if (!most) {
-    return refuse(voices,
-                          {"--most takes a whole number from 1 to 64", "write --most 8"});
+    return refuse(voices, {"--most takes a whole number from 1 to 64", "write --most 8"});
   }
   job::PaletteWishes wishes;
   wishes.most = *most;
@@ -114,23 +113,21 @@ int run_recolour(const Asked& asked, const Voices& voices) {
   order.pictures = asked.words;
   order.out = asked.get("--out").value_or("");
   if (order.pictures.empty()) {
-    return refuse(voices,
-                          {"recolour needs a picture", "quoin recolour crab.png --like reef"});
+    return refuse(voices, {"recolour needs a picture", "quoin recolour crab.png --like reef"});
   }
   const auto like = asked.get("--like"), list = asked.get("--palette");
   if (like.has_value() == list.has_value()) {
     return refuse(voices, {"recolour needs --like or --palette, and not both",
-                                   "--like DIR takes the colours that the game there names"});
+                           "--like DIR takes the colours that the game there names"});
   }
   const auto reach = reach_of(asked, order.reach);
   if (!reach) {
     return refuse(voices, {"--reach takes a number above 0 and up to 100",
-                                   "write --reach 10, the usual one"});
+                           "write --reach 10, the usual one"});
   }
   order.reach = *reach;
   if (order.pictures.size() > 1 && (order.out.ends_with(".png") || order.out.ends_with(".svg"))) {
-    return refuse(voices,
-                          {"several pictures cannot go into one file", "name a folder with -o"});
+    return refuse(voices, {"several pictures cannot go into one file", "name a folder with -o"});
   }
   Diagnostics found;
   if (like) {
@@ -139,14 +136,13 @@ int run_recolour(const Asked& asked, const Voices& voices) {
     std::string bad;
     order.palette = colours_in(*list, bad);
     if (!bad.empty()) {
-      return refuse(voices,
-                            {fmt::format("--palette has \"{}\", which is no opaque colour", bad),
+      return refuse(voices, {fmt::format("--palette has \"{}\", which is no opaque colour", bad),
                              "write colours like #1d2b33, with commas between them"});
     }
   }
   if (order.palette.empty() && !any_errors(found)) {
     return refuse(voices, {"there are no colours to pull the picture to",
-                                   "name some under [colours] in game.toml: quoin palette --into"});
+                           "name some under [colours] in game.toml: quoin palette --into"});
   }
   std::vector<job::RecolouredFile> made;
   if (!any_errors(found)) {

@@ -45,9 +45,8 @@ std::optional<WrongUse> read_reach(const Asked& asked, trace::CutOutWishes& wish
   if (const auto text = asked.get("--reach")) {
     const auto reach = number_in(*text);
     if (!reach || *reach < 0 || *reach > 1) {
-      return WrongUse{
-          fmt::format("--reach takes a number from 0 to 1, not \"{}\"", *text),
-          "write --reach 0.5, the usual one, or more to take more of the ground away"};
+      return WrongUse{fmt::format("--reach takes a number from 0 to 1, not \"{}\"", *text),
+                      "write --reach 0.5, the usual one, or more to take more of the ground away"};
     }
     wishes.reach = *reach;
   }
@@ -55,14 +54,12 @@ std::optional<WrongUse> read_reach(const Asked& asked, trace::CutOutWishes& wish
   return std::nullopt;
 }
 
-std::optional<WrongUse> read_straighten_wishes(const Asked& asked,
-                                                 job::StraightenWishes& wishes) {
+std::optional<WrongUse> read_straighten_wishes(const Asked& asked, job::StraightenWishes& wishes) {
   if (const auto text = asked.get("--shape")) {
     const auto size = game::find_size(*text, game::card_sizes());
     if (!size) {
-      return WrongUse{
-          fmt::format("--shape has \"{}\", which is no size of a card", *text),
-          "write it in millimetres, --shape 63x88, or by a name of quoin sizes cards"};
+      return WrongUse{fmt::format("--shape has \"{}\", which is no size of a card", *text),
+                      "write it in millimetres, --shape 63x88, or by a name of quoin sizes cards"};
     }
     wishes.shape.size = size->size;
     if (size->corner > Mm{0}) wishes.shape.corner = size->corner;
@@ -80,8 +77,8 @@ std::optional<WrongUse> read_straighten_wishes(const Asked& asked,
     const auto corners = corners_in(*text);
     if (!corners) {
       return WrongUse{fmt::format("--corners takes four places, not \"{}\"", *text),
-                        "write --corners \"415,194 1003,186 1180,1000 534,1143\", in pixels from "
-                        "the top left"};
+                      "write --corners \"415,194 1003,186 1180,1000 534,1143\", in pixels from "
+                      "the top left"};
     }
     wishes.corners.push_back(*corners);
   }
@@ -142,8 +139,7 @@ int run_straighten(const Asked& asked, const Voices& voices) {
   order.out = asked.get("--out").value_or("");
   order.shown = asked.get("--shown").value_or("");
   if (order.pictures.size() > 1 && order.out.ends_with(".png")) {
-    return refuse(voices,
-                        {"several pictures cannot go into one file", "name a folder with -o"});
+    return refuse(voices, {"several pictures cannot go into one file", "name a folder with -o"});
   }
   if (order.pictures.size() > 1 && !order.shown.empty()) {
     return refuse(voices, {"--shown is for one picture at a time", "name one picture"});
@@ -172,8 +168,7 @@ int run_cut_out(const Asked& asked, const Voices& voices) {
   order.pictures = asked.words;
   order.out = asked.get("--out").value_or("");
   if (order.pictures.size() > 1 && order.out.ends_with(".png")) {
-    return refuse(voices,
-                        {"several pictures cannot go into one file", "name a folder with -o"});
+    return refuse(voices, {"several pictures cannot go into one file", "name a folder with -o"});
   }
   std::vector<job::CutPicture> made;
   {

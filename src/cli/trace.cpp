@@ -27,17 +27,17 @@ std::optional<WrongUse> read_instead(const std::string& list, trace::TraceWishes
       }
     }
     return WrongUse{fmt::format("--instead has \"{}\", which is no pair of opaque colours", pair),
-                      "write --instead \"#c65b3a=#dd7057,#fff=#f4e3c1\""};
+                    "write --instead \"#c65b3a=#dd7057,#fff=#f4e3c1\""};
   }
   if (!wishes.instead.empty()) return std::nullopt;
   return WrongUse{"--instead needs pairs of colours",
-                    "write --instead \"#c65b3a=#dd7057,#fff=#f4e3c1\""};
+                  "write --instead \"#c65b3a=#dd7057,#fff=#f4e3c1\""};
 }
 
 std::optional<WrongUse> read_trace_wishes(const Asked& asked, trace::TraceWishes& wishes) {
   if (asked.has("--closest") && asked.has("--fewest-nodes")) {
     return WrongUse{"--closest and --fewest-nodes cannot both be followed",
-                      "leave out one of them"};
+                    "leave out one of them"};
   }
   if (asked.has("--fewest-nodes")) wishes.closeness = trace::Closeness::fewest_nodes;
   if (const auto count = asked.get("--colours")) {
@@ -58,7 +58,7 @@ std::optional<WrongUse> read_trace_wishes(const Asked& asked, trace::TraceWishes
     wishes.palette = colours_in(*list, bad);
     if (!bad.empty()) {
       return WrongUse{fmt::format("--palette has \"{}\", which is no opaque colour", bad),
-                        "write colours like #1d2b33, with commas between them"};
+                      "write colours like #1d2b33, with commas between them"};
     }
     if (wishes.palette.empty() || wishes.palette.size() > 64) {
       return WrongUse{"--palette takes 1 to 64 colours", "write --palette \"#1d2b33,#f4e3c1\""};
@@ -96,7 +96,7 @@ void tell_verdict(const job::TracedPicture& one, const Terminal& out) {
 int trace_some(const Asked& asked, const trace::TraceWishes& wishes, const Voices& voices) {
   if (asked.words.empty()) {
     return refuse(voices, {"trace needs a picture, or --all for those of a game",
-                        "quoin trace crab.png -o art"});
+                           "quoin trace crab.png -o art"});
   }
   job::TraceOrder order;
   order.pictures = asked.words;
@@ -104,8 +104,7 @@ int trace_some(const Asked& asked, const trace::TraceWishes& wishes, const Voice
   order.difference = asked.get("--difference").value_or("");
   order.wishes = wishes;
   if (order.pictures.size() > 1 && order.out.ends_with(".svg")) {
-    return refuse(voices, {"several drawings cannot go into one file",
-                        "name a folder with -o"});
+    return refuse(voices, {"several drawings cannot go into one file", "name a folder with -o"});
   }
   if (order.pictures.size() > 1 && !order.difference.empty()) {
     return refuse(voices, {"--difference is for one picture at a time", "name one picture"});
@@ -181,7 +180,7 @@ int trace_all(const Asked& asked, const trace::TraceWishes& wishes, const Voices
   std::error_code fault;
   if (!fs::exists(fs::path(folder) / "game.toml", fault)) {
     return refuse(voices, {fmt::format("there is no game.toml in {}", folder),
-                        "name the game's folder after --all"});
+                           "name the game's folder after --all"});
   }
   job::AcceptTraces accept;
   if (const auto which = asked.get("--accept")) {
@@ -189,8 +188,8 @@ int trace_all(const Asked& asked, const trace::TraceWishes& wishes, const Voices
     accept.which = *which == "good" ? Which::good : *which == "all" ? Which::all : Which::named;
     if (accept.which == Which::named) accept.names = split(*which);
     if (accept.which == Which::named && accept.names.empty()) {
-      return refuse(voices, {"--accept needs good, all, or names of pictures",
-                          "write --accept good"});
+      return refuse(voices,
+                    {"--accept needs good, all, or names of pictures", "write --accept good"});
     }
   }
   job::GameTraced traced;
@@ -223,7 +222,7 @@ int run_trace(const Asked& asked, const Voices& voices) {
   }
   if (all && (asked.has("--out") || asked.has("--difference"))) {
     return refuse(voices, {"with --all each drawing goes beside its picture",
-                        "leave out -o and --difference"});
+                           "leave out -o and --difference"});
   }
   return all ? trace_all(asked, wishes, voices) : trace_some(asked, wishes, voices);
 }

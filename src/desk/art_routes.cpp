@@ -310,13 +310,14 @@ Answer pull_answer(Room& room, const Json& body) {
     return refusal_answer({422, "reach is a number above 0 and up to 100", "reload the page"});
   }
   return work_on(room, body, "pull", [&](const OpenedPicture& original) {
-    const auto colours = job::colours_of(original.shown->game);
+    std::vector<Colour> colours;
+    for (const auto& one : job::colours_of(original.shown->game)) colours.push_back(one.colour);
     if (colours.empty()) {
       return refusal_answer(
           {422, "the game names no colours", "take some from its pictures first"});
     }
     return made_of(room, original,
-                   job::pull_picture(original.shelf(), original.picture, colours, reach));
+                   job::recolour_picture(original.shelf(), original.picture, colours, reach));
   });
 }
 
@@ -351,10 +352,11 @@ Answer palette_answer(Room& room, const Json& body) {
   if (!pictures) {
     return refusal_answer({404, "the game has no such picture", "look at the list again"});
   }
-  return json_answer(
-      {{"colours",
-        colours_view(job::colours_in(*seen.shown->materials->shelf, *pictures,
-                                     static_cast<int>(most), job::colours_of(seen.shown->game)))}});
+  job::PaletteWishes wishes;
+  wishes.most = static_cast<int>(most);
+  const job::FoundPalette palette = job::palette_of_pictures(
+      *seen.shown->materials->shelf, *pictures, wishes, job::colours_of(seen.shown->game));
+  return json_answer({{"colours", colours_view(palette.colours)}});
 }
 
 }  // namespace

@@ -469,14 +469,14 @@ TEST_F(DeskArt, pulls_a_picture_to_the_colours_of_the_game) {
   const Json changed{{"base", state()["revision"]}, {"label", "coral"}, {"changes", {edit}}};
   ASSERT_EQ(ask("POST", "/api/edit", changed.dump()).status, 200);
   const Json made = json(pull(10), "MadePictures");
-  EXPECT_EQ(made["words"], Json({"#c65b3a became coral."}));
+  EXPECT_EQ(made["words"], Json({"40 % of it changed its colour."}));
   const Raster recoloured = picture("made.png?n=0&w=0&id=" + made["id"].get<std::string>());
   EXPECT_EQ(pixel(recoloured, 32, 12), 0xFFD06040U);
   EXPECT_EQ(pixel(recoloured, 2, 2), sand);
   EXPECT_EQ(pixel(recoloured, 32, 32), deep);
   EXPECT_EQ(accepted(made["id"], Json::array(), false)["files"], Json({"art/crab-colours.png"}));
   EXPECT_EQ(json(pull(0.5), "MadePictures")["words"],
-            Json({"No colour of the picture is so near to one of the game's."}));
+            Json({"No colour of it is so near to one of the palette's."}));
   for (const double reach : {0.0, -1.0, 101.0}) EXPECT_EQ(pull(reach).status, 422);
 }
 

@@ -67,9 +67,9 @@ std::string_view verdict_word(job::Verdict verdict) {
 
 }  // namespace
 
-Json colours_view(const std::vector<job::PictureColour>& colours) {
+Json colours_view(const std::vector<job::PaletteColour>& colours) {
   Json view = Json::array();
-  for (const job::PictureColour& one : colours) {
+  for (const job::PaletteColour& one : colours) {
     view.push_back({{"name", one.name}, {"colour", to_string(one.colour)}, {"share", one.share}});
   }
   return view;

@@ -4,9 +4,9 @@
 
 #include "desk/api/json.h"
 #include "desk/session.h"
+#include "job/colours/game_colours.h"
 #include "job/pictures/list_pictures.h"
 #include "job/pictures/new_pictures.h"
-#include "job/pictures/picture_colours.h"
 #include "job/trace/trace_pictures.h"
 
 namespace quoin::desk {
@@ -24,7 +24,7 @@ namespace quoin::desk {
 [[nodiscard]] Json made_view(const job::NewPictures& made);
 
 /// PaletteColour[].
-[[nodiscard]] Json colours_view(const std::vector<job::PictureColour>& colours);
+[[nodiscard]] Json colours_view(const std::vector<job::PaletteColour>& colours);
 
 /// What tells one content of a picture file from another: a part of its key.
 [[nodiscard]] std::string stamp_of(const std::string& key);

@@ -85,8 +85,8 @@ FoundPalette palette_of_files(const std::vector<std::string>& files, const Palet
   for (const std::string& file : files) {
     const PictureOnDisk disk(file);
     PictureShelf shelf(disk.world());
-    const auto picture =
-        shelf.open(disk.name(), Origin{FileName(file)}, gathering.found()).or_report(gathering.found());
+    const auto picture = shelf.open(disk.name(), Origin{FileName(file)}, gathering.found())
+                             .or_report(gathering.found());
     if (picture) gathering.add(shelf, *picture);
   }
   return gathering.done(wishes, of_game);
@@ -144,8 +144,9 @@ TakenColours take_colours(const std::string& folder, std::vector<PaletteColour> 
   }
   taken.done = true;
   if (edit.changes.empty()) return taken;
-  edit.label = taken.added.size() == 1 ? "a colour of the palette"
-                                       : fmt::format("{} colours of the palette", taken.added.size());
+  edit.label = taken.added.size() == 1
+                   ? "a colour of the palette"
+                   : fmt::format("{} colours of the palette", taken.added.size());
   auto opened = Editor::open(folder).or_report(taken.found);
   if (opened) {
     const View seen = opened->editor->look();

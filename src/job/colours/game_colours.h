@@ -52,7 +52,7 @@ struct TakenColours {
                                         std::vector<PaletteColour> colours);
 
 /// A picture with its colours pulled to others: `trace::pull`, or `trace::pull_svg` for a drawing
-/// in vectors. Without pictures, with `palette.nothing-changed`, when none was near.
+/// in vectors. When no colour was near it is as it was, and `palette.nothing-changed` says so.
 [[nodiscard]] NewPictures recolour_picture(PictureShelf& shelf, const PicturePtr& picture,
                                            const std::vector<Colour>& palette, double reach);
 

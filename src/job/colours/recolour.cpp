@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
 #include <filesystem>
 #include <nlohmann/json.hpp>
 #include <set>
@@ -36,7 +38,9 @@ double changed_share(const Raster& before, const Raster& after) {
   return shown > 0 ? double(changed) / double(shown) : 0;
 }
 
-std::string ending_for(const Bytes& bytes) { return bytes.starts_with("\x89PNG") ? ".png" : ".svg"; }
+std::string ending_for(const Bytes& bytes) {
+  return bytes.starts_with("\x89PNG") ? ".png" : ".svg";
+}
 
 /// Where a recoloured picture goes: as the order says, once for each.
 std::string place_for(const RecolourOrder& order, const std::string& picture,
@@ -47,13 +51,15 @@ std::string place_for(const RecolourOrder& order, const std::string& picture,
   return (folder / name).string();
 }
 
-RecolouredFile one_file(const RecolourOrder& order, const std::string& picture,
-                        NewPictures made) {
+RecolouredFile one_file(const RecolourOrder& order, const std::string& picture, NewPictures made) {
   RecolouredFile file;
   file.picture = picture;
   file.found = std::move(made.found);
   file.words = std::move(made.words);
-  if (made.pictures.empty()) return file;
+  const bool is_changed = std::none_of(file.found.begin(), file.found.end(), [](const auto& one) {
+    return one.id == Id::palette_nothing_changed;
+  });
+  if (made.pictures.empty() || !is_changed) return file;
   const Bytes& bytes = made.pictures[0].bytes;
   file.file = place_for(order, picture, ending_for(bytes));
   std::error_code ignored;
@@ -76,23 +82,27 @@ NewPictures recolour_picture(PictureShelf& shelf, const PicturePtr& picture,
   made.how = MadeBy::recolouring;
   const PictureFacts& facts = picture->facts();
   NewPicture fresh;
+  std::string words;
   if (facts.is_vector()) {
     trace::PulledSvg pulled = trace::pull_svg(picture->bytes(), palette, reach);
-    if (pulled.changed > 0) fresh.bytes = std::move(pulled.svg);
-    made.words.push_back(fmt::format("{} colours in its text were changed", pulled.changed));
+    fresh.bytes = std::move(pulled.svg);
+    if (pulled.changed > 0) {
+      words = fmt::format("{} {} in its text changed.", pulled.changed,
+                          pulled.changed == 1 ? "colour" : "colours");
+    }
   } else if (const auto pixels = shelf.pixels(picture).or_report(made.found)) {
     const Raster pulled = trace::pull(**pixels, palette, reach);
+    fresh.bytes = write_png(pulled, usual_ppi);
     const double share = changed_share(**pixels, pulled);
-    if (share > 0) fresh.bytes = write_png(pulled, usual_ppi);
-    made.words.push_back(fmt::format("{:.0f} % of it changed its colour", share * 100));
+    if (share > 0) words = fmt::format("{:.0f} % of it changed its colour.", share * 100);
   } else {
     return made;
   }
-  if (fresh.bytes.empty()) {
-    made.words.clear();
+  if (words.empty()) {
     made.found.push_back(nothing_near(picture->path(), reach));
-    return made;
+    words = "No colour of it is so near to one of the palette's.";
   }
+  made.words.push_back(std::move(words));
   fresh.width = static_cast<int>(facts.width);
   fresh.height = static_cast<int>(facts.height);
   made.pictures.push_back(std::move(fresh));

@@ -13,8 +13,8 @@ namespace quoin::pictures {
 [[nodiscard]] Bytes fitting_profile(const SourceFile& file, Bytes profile, ColourModel model,
                                     Diagnostics& remarks);
 
-/// Notes a profile that fits: that it is there, and what it calls itself ("a colour profile" when it
-/// does not). "" notes nothing.
+/// Notes a profile that fits: that it is there, and what it calls itself ("a colour profile" when
+/// it does not). "" notes nothing.
 void note_profile(const Bytes& profile, PictureFacts& facts);
 
 /// Turns the colours of one bitmap into sRGB, alpha left out of it.

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cctype>
+#include <charconv>
 #include <string_view>
 
 #include "trace/colours/nearest.h"
@@ -11,11 +11,13 @@
 namespace quoin::trace {
 namespace {
 
-constexpr std::array<std::string_view, 6> properties{
-    "fill", "stroke", "color", "stop-color", "flood-color", "lighting-color"};
+constexpr std::array<std::string_view, 6> properties{"fill",       "stroke",      "color",
+                                                     "stop-color", "flood-color", "lighting-color"};
 
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r'; }
-bool is_name(char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '-' || c == '_'; }
+bool is_name(char c) {
+  return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '-' || c == '_';
+}
 
 /// A colour as it stands in a text: so many bytes from a place.
 struct Written {

@@ -6,7 +6,7 @@ namespace quoin::trace {
 namespace {
 
 /// The eight neighbours, clockwise from the one above.
-constexpr std::array<std::pair<int, int>, 8> round{
+constexpr std::array<std::pair<int, int>, 8> eight_beside{
     {{0, -1}, {1, -1}, {1, 0}, {1, 1}, {0, 1}, {-1, 1}, {-1, 0}, {-1, -1}}};
 
 bool marked_at(const Grid<char>& grid, int x, int y) {
@@ -16,7 +16,7 @@ bool marked_at(const Grid<char>& grid, int x, int y) {
 std::array<bool, 8> neighbours(const Grid<char>& grid, int x, int y) {
   std::array<bool, 8> found{};
   for (std::size_t k = 0; k < 8; ++k) {
-    found[k] = marked_at(grid, x + round[k].first, y + round[k].second);
+    found[k] = marked_at(grid, x + eight_beside[k].first, y + eight_beside[k].second);
   }
   return found;
 }
@@ -66,7 +66,7 @@ class PathWalker {
   [[nodiscard]] bool next(int x, int y, std::pair<int, int> before, std::pair<int, int>& to) const {
     for (const std::size_t start : {0U, 1U}) {  // sides, then corners
       for (std::size_t k = start; k < 8; k += 2) {
-        const int u = x + round[k].first, v = y + round[k].second;
+        const int u = x + eight_beside[k].first, v = y + eight_beside[k].second;
         if (!marked_at(grid_, u, v) || used_.at(u, v) != 0) continue;
         if (std::pair{u, v} == before) continue;
         to = {u, v};
