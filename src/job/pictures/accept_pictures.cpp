@@ -40,7 +40,7 @@ Tail tail_of(MadeBy how) {
   return {"-colours", ".png"};
 }
 
-bool is_png(const Bytes& bytes) { return bytes.starts_with("\x89PNG"); }
+bool is_svg(const Bytes& bytes) { return bytes.find("<svg") != Bytes::npos; }
 
 class Accepter {
  public:
@@ -63,8 +63,8 @@ class Accepter {
   void name() {
     const std::string stem = stem_of(asked_.original);
     Tail tail = tail_of(asked_.how);
-    const bool is_drawing =
-        !asked_.pictures.empty() && !is_png(asked_.pictures.begin()->second->bytes);
+    const bool is_drawing = asked_.how == MadeBy::recolouring && !asked_.pictures.empty() &&
+                            is_svg(asked_.pictures.begin()->second->bytes);
     if (is_drawing) tail.ending = ".svg";
     const bool numbered = asked_.how == MadeBy::splitting;
     int number = 0;

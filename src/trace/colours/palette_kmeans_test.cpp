@@ -25,21 +25,21 @@ Lab lab_of_pixel(std::uint32_t pixel) {
       {(pixel >> 16 & 255) / 255.0, (pixel >> 8 & 255) / 255.0, (pixel & 255) / 255.0, 1});
 }
 
-constexpr int side = 96;
+constexpr int canvas_side = 96;
 constexpr double first_radius = 22, second_radius = 14;
 
 /// Two smooth discs on a ground.
 Raster discs(std::array<std::uint32_t, 3> inks) {
-  const Raster first = picture_of(side, side, inks[0], inks[1], [](double x, double y) {
-    return std::hypot(x - 34, y - 34) < first_radius;
-  });
-  const Raster second = picture_of(side, side, inks[0], inks[2], [](double x, double y) {
-    return std::hypot(x - 74, y - 70) < second_radius;
-  });
+  const Raster first =
+      picture_of(canvas_side, canvas_side, inks[0], inks[1],
+                 [](double x, double y) { return std::hypot(x - 34, y - 34) < first_radius; });
+  const Raster second =
+      picture_of(canvas_side, canvas_side, inks[0], inks[2],
+                 [](double x, double y) { return std::hypot(x - 74, y - 70) < second_radius; });
   Raster both = first;
-  for (int y = 50; y < side; ++y) {
-    for (int x = 58; x < side; ++x) {
-      const auto at = std::size_t(y) * side + std::size_t(x);
+  for (int y = 50; y < canvas_side; ++y) {
+    for (int x = 58; x < canvas_side; ++x) {
+      const auto at = std::size_t(y) * canvas_side + std::size_t(x);
       both.pixels[at] = second.pixels[at];
     }
   }
@@ -112,8 +112,9 @@ TEST(PaletteBesideKmeans, finds_known_colours_and_areas_clean_and_with_noise) {
       {{0xFFF4E3C1, 0xFF20505A, 0xFFC04A3A},
        {0xFFFFFFFF, 0xFF101820, 0xFF2A6E3F},
        {0xFF3060A0, 0xFFE6B650, 0xFF7A2A5A}}};
-  const double first = std::numbers::pi * first_radius * first_radius / (side * side),
-               second = std::numbers::pi * second_radius * second_radius / (side * side);
+  const double first = std::numbers::pi * first_radius * first_radius / (canvas_side * canvas_side),
+               second =
+                   std::numbers::pi * second_radius * second_radius / (canvas_side * canvas_side);
   for (const auto& inks : sets) {
     const std::vector<Known> known{
         {inks[0], 1 - first - second}, {inks[1], first}, {inks[2], second}};
