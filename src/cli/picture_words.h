@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "cli/command.h"
-#include "media/colour.h"
+#include "trace/tracing.h"
 
 namespace quoin::cli {
 
