@@ -94,7 +94,10 @@ NewPictures recolour_picture(PictureShelf& shelf, const PicturePtr& picture,
     const Raster pulled = trace::pull(**pixels, palette, reach);
     fresh.bytes = write_png(pulled, usual_ppi);
     const double share = changed_share(**pixels, pulled);
-    if (share > 0) words = fmt::format("{:.0f} % of it changed its colour.", share * 100);
+    if (share > 0) {
+      words = share < 0.01 ? "Less than 1 % of it changed its colour."
+                           : fmt::format("{:.0f} % of it changed its colour.", share * 100);
+    }
   } else {
     return made;
   }
