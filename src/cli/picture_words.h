@@ -2,6 +2,7 @@
 #include <string>
 #include <vector>
 
+#include "base/diagnostic.h"
 #include "cli/command.h"
 #include "trace/tracing.h"
 
