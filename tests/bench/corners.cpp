@@ -102,4 +102,9 @@ int main(int argc, char** argv) {
     add(whole, tally);
   }
   print("all", whole);
+  const int wrong = whole.all - whole.right;
+  const bool reached = whole.right >= 0.95 * whole.all && 2 * whole.doubted_wrong >= wrong;
+  fmt::print("95 % within 2 px, and half of the others doubted: {}\n",
+             reached ? "reached" : "MISSED");
+  return reached ? 0 : 1;
 }
