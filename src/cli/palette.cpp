@@ -30,6 +30,12 @@ void tell_palette(const job::FoundPalette& palette, const Terminal& out) {
     out.line(fmt::format("{}{:<{}}  {}  {:4.1f} %", out.swatch(to_string(one.colour)), one.name,
                          wide, to_string(one.colour), one.share * 100));
   }
+  double shares = 0;
+  for (const auto& one : palette.colours) shares += one.share;
+  if (!palette.colours.empty() && shares < 0.95) {
+    out.line(fmt::format("{:.0f} % has other colours, of smaller areas each; --most finds more",
+                         100 * (1 - shares)));
+  }
   if (palette.untagged.empty()) return;
   out.line(fmt::format("{} {} no colour profile and {} taken as sRGB", palette.untagged.size(),
                        palette.untagged.size() == 1 ? "picture has" : "pictures have",
@@ -42,19 +48,21 @@ std::string names_of(const std::vector<job::PaletteColour>& colours) {
   return text;
 }
 
-int take_into(const std::string& game, const job::FoundPalette& palette, const Voices& voices) {
+/// `out` is where the words for a person go: with --json not where the JSON goes.
+int take_into(const std::string& game, const job::FoundPalette& palette, const Voices& voices,
+              const Terminal& out) {
   const job::TakenColours taken = job::take_colours(game, palette.colours);
   draw_findings(taken.found, *real_world(game), voices.err);
   if (!taken.done) return exit_not_written;
   if (!taken.there.empty()) {
-    voices.out.line("there already: " + names_of(taken.there), 2);
+    out.line("there already: " + names_of(taken.there), 2);
   }
-  voices.out.line(taken.added.empty()
-                      ? "game.toml has all of them, and was left as it is."
-                      : fmt::format("written under [colours] in game.toml: {}. Give them names of "
-                                    "your own there before you use them.",
-                                    names_of(taken.added)),
-                  2);
+  out.line(taken.added.empty()
+               ? "game.toml has all of them, and was left as it is."
+               : fmt::format("written under [colours] in game.toml: {}. Give them names of "
+                             "your own there before you use them.",
+                             names_of(taken.added)),
+           2);
   return exit_clean;
 }
 
@@ -104,7 +112,8 @@ int run_palette(const Asked& asked, const Voices& voices) {
   }
   const int code = code_of(palette.found);
   if (!into || code == exit_not_written || palette.colours.empty()) return code;
-  const int taken = take_into(*into, palette, voices);
+  const int taken =
+      take_into(*into, palette, voices, asked.has("--json") ? voices.err : voices.out);
   return taken == exit_clean ? code : taken;
 }
 
@@ -115,6 +124,7 @@ int run_recolour(const Asked& asked, const Voices& voices) {
   if (order.pictures.empty()) {
     return refuse(voices, {"recolour needs a picture", "quoin recolour crab.png --like reef"});
   }
+  if (const auto wrong = other_picture(order.out, {".png", ".svg"})) return refuse(voices, *wrong);
   const auto like = asked.get("--like"), list = asked.get("--palette");
   if (like.has_value() == list.has_value()) {
     return refuse(voices, {"recolour needs --like or --palette, and not both",

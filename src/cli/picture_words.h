@@ -1,4 +1,5 @@
 #pragma once
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,11 @@ struct WrongUse {
 };
 /// Says so; the exit code for it.
 int refuse(const Voices& voices, const WrongUse& wrong);
+
+/// What is wrong with a place for a new picture that has the ending of a kind of picture, but none
+/// of those that are written; nothing when it is one of them or a folder.
+[[nodiscard]] std::optional<WrongUse> other_picture(const std::string& out,
+                                                    const std::vector<std::string>& written);
 
 /// "#1d2b33,#fff, black" as colours; the word that is none in `bad`.
 [[nodiscard]] std::vector<Colour> colours_in(const std::string& list, std::string& bad);

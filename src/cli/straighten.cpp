@@ -137,6 +137,7 @@ int run_straighten(const Asked& asked, const Voices& voices) {
   }
   order.pictures = asked.words;
   order.out = asked.get("--out").value_or("");
+  if (const auto wrong = other_picture(order.out, {".png"})) return refuse(voices, *wrong);
   order.shown = asked.get("--shown").value_or("");
   if (order.pictures.size() > 1 && order.out.ends_with(".png")) {
     return refuse(voices, {"several pictures cannot go into one file", "name a folder with -o"});
@@ -167,6 +168,7 @@ int run_cut_out(const Asked& asked, const Voices& voices) {
   }
   order.pictures = asked.words;
   order.out = asked.get("--out").value_or("");
+  if (const auto wrong = other_picture(order.out, {".png"})) return refuse(voices, *wrong);
   if (order.pictures.size() > 1 && order.out.ends_with(".png")) {
     return refuse(voices, {"several pictures cannot go into one file", "name a folder with -o"});
   }

@@ -101,6 +101,7 @@ int trace_some(const Asked& asked, const trace::TraceWishes& wishes, const Voice
   job::TraceOrder order;
   order.pictures = asked.words;
   order.out = asked.get("--out").value_or("");
+  if (const auto wrong = other_picture(order.out, {".svg"})) return refuse(voices, *wrong);
   order.difference = asked.get("--difference").value_or("");
   order.wishes = wishes;
   if (order.pictures.size() > 1 && order.out.ends_with(".svg")) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "job/edit/editor.h"
 #include "job/pictures/list_pictures.h"
@@ -34,6 +35,19 @@ const PaletteColour* same_as(const PaletteColour& colour, const std::vector<Pale
     return ciede2000(to_lab(one.colour), to_lab(colour.colour)) < the_same;
   });
   return found == all.end() ? nullptr : &*found;
+}
+
+/// The game in a folder; nothing, with the errors in `found`, when it cannot be read.
+std::optional<game::Game> readable_game(const std::string& folder, Diagnostics& found) {
+  Checked<game::Game> read = game::read_game(*real_world(folder));
+  bool is_sound = true;
+  for (Diagnostic& one : read.found) {
+    if (one.severity != Severity::error) continue;
+    is_sound = false;
+    found.push_back(std::move(one));
+  }
+  if (!is_sound) return std::nullopt;
+  return std::move(read.value);
 }
 
 /// Gathers pictures from one shelf or from several.
@@ -121,22 +135,26 @@ std::vector<PaletteColour> colours_of(const game::Game& game) {
 }
 
 std::vector<PaletteColour> colours_of(const std::string& folder, Diagnostics& found) {
-  Checked<game::Game> read = game::read_game(*real_world(folder));
-  for (Diagnostic& one : read.found) {
-    if (one.severity == Severity::error) found.push_back(std::move(one));
-  }
-  return any_errors(found) ? std::vector<PaletteColour>{} : colours_of(read.value);
+  const auto game = readable_game(folder, found);
+  return game ? colours_of(*game) : std::vector<PaletteColour>{};
 }
 
 TakenColours take_colours(const std::string& folder, std::vector<PaletteColour> colours) {
   TakenColours taken;
-  const std::vector<PaletteColour> of_game = colours_of(folder, taken.found);
-  if (any_errors(taken.found)) return taken;
+  const auto game = readable_game(folder, taken.found);
+  if (!game) return taken;
+  const std::vector<PaletteColour> of_game = colours_of(*game);
+  std::set<std::string> names;  // of all colours there, translucent ones too
+  for (const game::Named& named : game->colours) names.insert(named.name);
   Edit edit;
   for (PaletteColour& one : colours) {
-    if (same_as(one, of_game) != nullptr) {
-      taken.there.push_back(std::move(one));
+    if (const PaletteColour* same = same_as(one, of_game)) {
+      taken.there.push_back(*same);
       continue;
+    }
+    const std::string wanted = one.name;
+    for (int number = 2; !names.insert(one.name).second; ++number) {
+      one.name = fmt::format("{}-{}", wanted, number);
     }
     edit.changes.push_back(
         game::SetValue{"game.toml", {"colours", one.name}, game::Node{{}, to_string(one.colour)}});

@@ -100,6 +100,35 @@ TEST_F(GameColours, are_written_into_the_game_once_and_what_stands_there_stays) 
   EXPECT_EQ(text("game.toml"), before);
 }
 
+TEST_F(GameColours, are_never_written_over_one_that_has_the_name) {
+  const std::string with_names = [&] {
+    std::string all = text("game.toml");
+    const std::string beach = "# of the beach\n";
+    return all.insert(all.find(beach) + beach.size(),
+                      "deep = \"#20505a80\"\nrust = \"#101840\"  # night\n");
+  }();
+  put_file("game.toml", with_names);
+  const TakenColours taken = take_colours(
+      root_.string(),
+      {{*parse_colour("#20505a"), "deep", 0.5}, {*parse_colour("#b03a2e"), "rust", 0.2}});
+  ASSERT_TRUE(taken.done);
+  EXPECT_THAT(told(taken.added), ElementsAre("deep-2 #20505a", "rust-2 #b03a2e"));
+  EXPECT_THAT(text("game.toml"), HasSubstr("deep = \"#20505a80\"\nrust = \"#101840\"  # night\n"));
+  EXPECT_THAT(text("game.toml"), HasSubstr("rust-2 = \"#b03a2e\"\n"));
+}
+
+TEST_F(GameColours, of_two_pictures_with_one_name_go_to_the_first_and_the_other_is_told) {
+  put_file("more/crab.png", two_colours(sand, deep));
+  RecolourOrder order;
+  order.pictures = {at("art/crab.png"), at("more/crab.png")};
+  order.palette = {*parse_colour("#1c5a66")};
+  order.out = at("new");
+  const auto made = recolour_pictures(order, calm_);
+  EXPECT_TRUE(made[0].written);
+  EXPECT_FALSE(made[1].written);
+  EXPECT_EQ(made[1].found.at(0).id, Id::trace_file_there);
+}
+
 TEST_F(GameColours, say_what_has_none) {
   put_file("art/nothing.png", write_png(Raster{30, 30, std::vector<std::uint32_t>(900, 0)}, 96));
   const FoundPalette palette =

@@ -113,7 +113,7 @@ NewPictures recolour_picture(PictureShelf& shelf, const PicturePtr& picture,
 }
 
 std::vector<RecolouredFile> recolour_pictures(const RecolourOrder& order, Watcher& watcher) {
-  std::vector<RecolouredFile> all(order.pictures.size());
+  std::vector<NewPictures> recoloured(order.pictures.size());
   const auto one = [&](int i) {
     const std::string& picture = order.pictures[std::size_t(i)];
     const PictureOnDisk disk(picture);
@@ -127,12 +127,15 @@ std::vector<RecolouredFile> recolour_pictures(const RecolourOrder& order, Watche
       made.pictures = std::move(pulled.pictures);
       made.words = std::move(pulled.words);
     }
-    all[std::size_t(i)] = one_file(order, picture, std::move(made));
+    recoloured[std::size_t(i)] = std::move(made);
   };
-  work_through(static_cast<int>(all.size()), "recolouring", watcher, one, [&](int i) {
-    all[std::size_t(i)].picture = order.pictures[std::size_t(i)];
-    all[std::size_t(i)].found.push_back(stopped_before_done());
-  });
+  work_through(static_cast<int>(recoloured.size()), "recolouring", watcher, one,
+               [&](int i) { recoloured[std::size_t(i)].found.push_back(stopped_before_done()); });
+  // One after another: of two that go to the same place the first has it.
+  std::vector<RecolouredFile> all;
+  for (std::size_t i = 0; i < recoloured.size(); ++i) {
+    all.push_back(one_file(order, order.pictures[i], std::move(recoloured[i])));
+  }
   return all;
 }
 

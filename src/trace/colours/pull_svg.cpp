@@ -56,46 +56,128 @@ std::optional<Written> colour_at(std::string_view text) {
   return text.starts_with("rgb(") ? rgb_at(text) : std::nullopt;
 }
 
-/// Where the value begins of a property whose name begins at `at`; 0 when none does.
-std::size_t value_after(std::string_view text, std::size_t at) {
-  if (at > 0 && is_name(text[at - 1])) return 0;
-  for (const std::string_view name : properties) {
-    if (text.substr(at, name.size()) != name) continue;
-    std::size_t next = at + name.size();
-    while (next < text.size() && is_blank(text[next])) ++next;
-    if (next >= text.size() || (text[next] != '=' && text[next] != ':')) continue;
-    const bool is_attribute = text[next++] == '=';
-    while (next < text.size() && is_blank(text[next])) ++next;
-    if (is_attribute && next < text.size() && (text[next] == '"' || text[next] == '\'')) ++next;
-    while (next < text.size() && is_blank(text[next])) ++next;
-    return next;
+/// Goes through the text of an SVG and changes colours where they paint: in attributes, in style
+/// attributes and in style sheets; not in comments, texts and other attributes.
+class SvgPuller {
+ public:
+  SvgPuller(std::string_view text, const std::vector<Colour>& palette, double reach)
+      : text_(text), palette_(palette), reach_(reach) {}
+
+  PulledSvg run() {
+    while (at_ < text_.size()) {
+      if (begins("<!--")) {
+        skip_past("-->");
+      } else if (begins("<?")) {
+        skip_past("?>");
+      } else if (begins("<!") && !begins("<![CDATA[")) {
+        skip_past(">");
+      } else if (text_[at_] == '<') {
+        tag();
+      } else {
+        const std::size_t next = std::min(text_.find('<', at_ + 1), text_.size());
+        if (in_style_) declarations(at_, next);
+        at_ = next;
+      }
+    }
+    pulled_.svg += text_.substr(copied_);
+    return std::move(pulled_);
   }
-  return 0;
-}
+
+ private:
+  [[nodiscard]] bool begins(std::string_view word) const {
+    return text_.substr(at_, word.size()) == word;
+  }
+  void skip_past(std::string_view word) {
+    const std::size_t found = text_.find(word, at_);
+    at_ = found == std::string_view::npos ? text_.size() : found + word.size();
+  }
+  void skip_blanks() {
+    while (at_ < text_.size() && is_blank(text_[at_])) ++at_;
+  }
+  std::string_view name() {
+    const std::size_t from = at_;
+    while (at_ < text_.size() && (is_name(text_[at_]) || text_[at_] == ':')) ++at_;
+    return text_.substr(from, at_ - from);
+  }
+
+  void tag() {
+    if (begins("<![CDATA[")) {
+      at_ += 9;
+      return;
+    }
+    ++at_;
+    const bool closes = at_ < text_.size() && text_[at_] == '/';
+    if (closes) ++at_;
+    const std::string_view element = name();
+    bool is_empty = false;
+    while (at_ < text_.size() && text_[at_] != '>') {
+      is_empty = text_[at_] == '/';
+      const std::size_t before = at_;
+      if (is_name(text_[at_])) attribute();
+      if (at_ == before) ++at_;
+    }
+    if (at_ < text_.size()) ++at_;
+    if (element == "style") in_style_ = !closes && !is_empty;
+  }
+
+  void attribute() {
+    const std::string_view called = name();
+    skip_blanks();
+    if (at_ >= text_.size() || text_[at_] != '=') return;
+    ++at_;
+    skip_blanks();
+    if (at_ >= text_.size() || (text_[at_] != '"' && text_[at_] != '\'')) return;
+    const std::size_t from = at_ + 1;
+    const std::size_t to = std::min(text_.find(text_[at_], from), text_.size());
+    if (called == "style") declarations(from, to);
+    if (is_property(called)) value(from);
+    at_ = std::min(to + 1, text_.size());
+  }
+
+  static bool is_property(std::string_view word) {
+    return std::find(properties.begin(), properties.end(), word) != properties.end();
+  }
+
+  /// "fill: #1d2b33; stroke-width: 2"
+  void declarations(std::size_t from, std::size_t to) {
+    for (std::size_t i = from; i < to;) {
+      if (!is_name(text_[i])) {
+        ++i;
+        continue;
+      }
+      const std::size_t begin = i;
+      while (i < to && is_name(text_[i])) ++i;
+      const std::string_view word = text_.substr(begin, i - begin);
+      std::size_t next = i;
+      while (next < to && is_blank(text_[next])) ++next;
+      if (next < to && text_[next] == ':' && is_property(word)) value(next + 1);
+    }
+  }
+
+  void value(std::size_t from) {
+    while (from < text_.size() && is_blank(text_[from])) ++from;
+    const auto written = colour_at(text_.substr(from));
+    if (!written) return;
+    const auto nearest = nearest_within(palette_, written->colour, reach_);
+    if (!nearest || to_string(*nearest) == to_string(written->colour)) return;
+    pulled_.svg += text_.substr(copied_, from - copied_);
+    pulled_.svg += to_string(*nearest);
+    copied_ = from + written->length;
+    ++pulled_.changed;
+  }
+
+  std::string_view text_;
+  const std::vector<Colour>& palette_;
+  double reach_;
+  std::size_t at_ = 0, copied_ = 0;
+  bool in_style_ = false;
+  PulledSvg pulled_;
+};
 
 }  // namespace
 
 PulledSvg pull_svg(const Bytes& svg, const std::vector<Colour>& palette, double reach) {
-  PulledSvg pulled;
-  const std::string_view text = svg;
-  std::size_t copied = 0;
-  for (std::size_t at = 0; at < text.size(); ++at) {
-    const char c = text[at];
-    if (c != 'f' && c != 's' && c != 'c' && c != 'l') continue;
-    const std::size_t value = value_after(text, at);
-    if (value == 0) continue;
-    const auto written = colour_at(text.substr(value));
-    if (!written) continue;
-    const auto nearest = nearest_within(palette, written->colour, reach);
-    if (!nearest || to_string(*nearest) == to_string(written->colour)) continue;
-    pulled.svg += text.substr(copied, value - copied);
-    pulled.svg += to_string(*nearest);
-    copied = value + written->length;
-    at = copied - 1;
-    ++pulled.changed;
-  }
-  pulled.svg += text.substr(copied);
-  return pulled;
+  return SvgPuller(svg, palette, reach).run();
 }
 
 }  // namespace quoin::trace

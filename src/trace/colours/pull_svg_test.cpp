@@ -22,11 +22,33 @@ TEST(PullSvg, leaves_alone_names_references_and_what_is_far_off) {
   for (const char* text :
        {"<path fill=\"red\"/>", "<path fill=\"url(#c04131)\"/>", "<path fill=\"#123456\"/>",
         "<path id=\"my-fill\" data-fill=\"#c14131\"/>", "<use href=\"#c14131\"/>",
-        "<path fill=\"rgb(75%, 25%, 20%)\"/>", "<path fill=\"#c1413\"/>", "<path fill=\"", "fill",
-        "", "<path fill=\"rgb(1,2\"/>"}) {
+        "<path fill=\"rgb(75%, 25%, 20%)\"/>", "<path fill=\"#c1413\"/>",
+        "<!-- stroke: #c14131 --><a/>", "<title>fill=\"#c14131\"; fill: #c14131</title>",
+        "<a title=\"fill: #c14131\"/>", "<?xml fill=\"#c14131\"?>", "<path fill=\"",
+        "<path fill=#c14131", "<!-- fill", "fill", "", "<path fill=\"rgb(1,2\"/>"}) {
     const PulledSvg pulled = pull_svg(text, reds, 5);
     EXPECT_EQ(pulled.svg, text);
     EXPECT_EQ(pulled.changed, 0) << text;
+  }
+}
+
+TEST(PullSvg, changes_style_sheets) {
+  EXPECT_EQ(pull_svg("<style>/* a */ .a { fill : #c14131 }</style><p>fill: #c14131</p>"
+                     "<style><![CDATA[.b{stroke:#f4e4c2}]]></style>",
+                     reds, 5)
+                .svg,
+            "<style>/* a */ .a { fill : #c04030 }</style><p>fill: #c14131</p>"
+            "<style><![CDATA[.b{stroke:#f4e3c1}]]></style>");
+}
+
+TEST(PullSvg, gets_through_whatever_is_cut_off) {
+  const Bytes whole =
+      "<?xml version='1.0'?><!DOCTYPE svg><svg a=\"1\"><!-- x "
+      "--><style><![CDATA[.b{fill:#c14131}]]>"
+      "</style><path style='fill: rgb( 1, 2 ,3 )' stroke=\"#c14131\"/>text</svg>";
+  for (std::size_t length = 0; length <= whole.size(); ++length) {
+    EXPECT_EQ(pull_svg(whole.substr(0, length), {}, 5).svg, whole.substr(0, length));
+    (void)pull_svg(whole.substr(0, length), reds, 100);
   }
 }
 
