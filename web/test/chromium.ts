@@ -1,7 +1,13 @@
 // The system's Chromium, headless, and pages in it.
 
 import { existsSync } from 'node:fs';
-import { chromium, type Browser, type BrowserContext, type Page } from 'playwright-core';
+import {
+  chromium,
+  type Browser,
+  type BrowserContext,
+  type Locator,
+  type Page,
+} from 'playwright-core';
 
 const PLACES = ['/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome'];
 // Models are drawn by the processor here, which is slow: only where a model is looked at.
@@ -95,6 +101,22 @@ async function hold_to_strict_rules(page: Page, origin: string): Promise<void> {
 export async function go(page: Page, view: string): Promise<void> {
   await page.evaluate((hash) => (location.hash = hash), `#/${view}`);
   await settled(page);
+}
+
+/** Waits until a picture is there. One whose address changes meanwhile is decoded once more; one that
+    is damaged fails within a second or so. */
+export async function decoded(picture: Locator): Promise<void> {
+  await picture.evaluate(async (one) => {
+    for (let tries = 1; ; tries++) {
+      try {
+        await (one as HTMLImageElement).decode();
+        return;
+      } catch (fault) {
+        if (tries === 50) throw fault;
+        await new Promise((done) => setTimeout(done, 20));
+      }
+    }
+  });
 }
 
 /** Waits until pictures in view are there and two frames were drawn. */

@@ -6,7 +6,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { settled } from './chromium.ts';
+import { decoded, settled } from './chromium.ts';
 import { program, type Desk } from './desk.ts';
 import { eventually, file_of, flow, off_disk, on_disk, same_on_disk } from './flow.ts';
 
@@ -44,7 +44,7 @@ async function walk(page: Page, onwards: () => Promise<unknown>) {
     }
     const image = step(page).getByRole('img');
     if ((await image.count()) > 0) {
-      await image.evaluate((i) => (i as HTMLImageElement).decode());
+      await decoded(image);
       pictures += 1;
     }
     if (await next(page).isDisabled()) return { cuts, settings, pictures, stops: stop + 1 };
@@ -234,7 +234,7 @@ flow(
     await eventually(async () => (await wide()) > true_width, true);
     await page.getByRole('checkbox', { name: 'As if nothing were corrected' }).check();
     await eventually(async () => /\/uncorrected\.png/.test((await address()) ?? ''), true);
-    await picture.evaluate((i) => (i as HTMLImageElement).decode());
+    await decoded(picture);
     await page.getByText('where study would put it if nothing were corrected').waitFor();
     await eventually(() => page.locator('figure svg rect').count(), 0);
     if (process.env.QUOIN_LOOKS) {

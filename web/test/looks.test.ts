@@ -8,7 +8,7 @@ import { createRequire } from 'node:module';
 import { after, before, test } from 'node:test';
 import type { Browser, Page } from 'playwright-core';
 import { float_drawing } from './art.ts';
-import { go, open_browser, open_page, settled } from './chromium.ts';
+import { decoded, go, open_browser, open_page, settled } from './chromium.ts';
 import { open_desk, program, type Desk } from './desk.ts';
 import { even, fill_sheet, measure, profile_file, show_sheet } from './printer.ts';
 
@@ -78,11 +78,7 @@ async function set_rules(page: Page): Promise<void> {
   if (!(await open.evaluate((one) => (one as HTMLDetailsElement).open))) {
     await page.getByText('Why this form').click();
   }
-  await page.evaluate(async () => {
-    for (const image of document.querySelectorAll<HTMLImageElement>('main img')) {
-      await image.decode();
-    }
-  });
+  for (const image of await page.locator('main img').all()) await decoded(image);
 }
 function to_step(step: number) {
   return async (page: Page) => {
@@ -90,7 +86,7 @@ function to_step(step: number) {
     await steps.first().waitFor();
     await steps.nth(step - 1).click();
     await page.getByText(new RegExp(`^Step ${step} of`)).waitFor();
-    await page.locator('.drawn img').evaluate((i) => (i as HTMLImageElement).decode());
+    await decoded(page.locator('.drawn img'));
   };
 }
 

@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
+import { decoded } from './chromium.ts';
 import { eventually, file_of, flow, on_disk, same_on_disk } from './flow.ts';
 
 const FILE = 'rules.md';
@@ -27,7 +28,7 @@ flow(
     await page.keyboard.insertText(' again');
     await on_disk(desk, FILE, '# {game.title} again\n');
     await eventually(async () => (await first.getAttribute('src')) !== shown, true);
-    await first.evaluate((image) => (image as HTMLImageElement).decode());
+    await decoded(first);
     await page.getByRole('button', { name: /^Undo: writing the rules/ }).click();
     await same_on_disk(desk, FILE, before);
     await eventually(() => text(page).inputValue(), before);

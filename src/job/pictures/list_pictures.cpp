@@ -87,7 +87,7 @@ std::vector<std::string> details_of(const PictureFacts& facts) {
                                                       : "RGB",
                                                facts.bits, facts.has_alpha ? ", with alpha" : "")};
   if (facts.has_profile) {
-    details.emplace_back("has a colour profile");
+    details.push_back("colour profile: " + facts.profile);
   } else if (cmyk) {
     details.emplace_back("no colour profile: its inks are printed as they are");
   } else {
